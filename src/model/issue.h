@@ -1,0 +1,44 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What is wrong with a user's number or file, or worth a note: where, which key, and what would
+ * be right. Sentences are plain English made here; screens pass them on as they are, since they
+ * carry ids and numbers.
+ */
+#pragma once
+
+#include <stdbool.h>
+#include <stddef.h>
+
+typedef enum
+{
+  PH_WHERE_FILE,
+  PH_WHERE_BOW,
+  PH_WHERE_ARCHER,
+  PH_WHERE_PART
+} PhWhere;
+
+typedef struct
+{
+  PhWhere where;
+  char *part;    /* PH_WHERE_PART: its id, or "#N" (from 1) without one; else null */
+  char *key;     /* the key, "limits.swing_deg" for one inside; null: none */
+  char *text;    /* what is wrong and what would be right */
+  bool is_note;  /* the rig loads all the same */
+} PhIssue;
+
+typedef struct
+{
+  PhIssue *items;
+  size_t n;
+} PhIssues;
+
+/** Adds an issue; part and key are copied and cut at 80 characters in messages. */
+void ph_issues_add (PhIssues *issues, PhWhere where, const char *part, const char *key,
+                    bool is_note, const char *format, ...) __attribute__ ((format (printf, 6, 7)));
+void ph_issues_clear (PhIssues *issues);
+/** How many are errors (not notes). */
+size_t ph_issues_errors (const PhIssues *issues);
+/** "part ID: KEY: text", "bow: KEY: text", "archer: KEY: text", "KEY: text" or "text": at most
+ * 900 characters. New string. */
+char *ph_issue_line (const PhIssue *issue);
