@@ -20,9 +20,9 @@ typedef struct
 /** Where a piece stands, bow frame. */
 typedef struct
 {
-  PhVec3 root_m;  /* an accessory: its mass centre */
-  PhVec3 end_m;   /* far face of bar, stack, damper; else the root */
-  PhFrame frame;  /* d, l', t' (an accessory: x, y, z) */
+  PhVec3 root_m; /* an accessory: its mass centre */
+  PhVec3 end_m;  /* far face of bar, stack, damper; else the root */
+  PhFrame frame; /* d, l', t' (an accessory: x, y, z) */
 } PhPlace;
 
 typedef struct PhAssembly PhAssembly;
@@ -34,12 +34,21 @@ void ph_assembly_free (PhAssembly *assembly);
 int ph_assembly_count (const PhAssembly *assembly);
 const PhPiece *ph_assembly_piece (const PhAssembly *assembly, int i);
 const PhPlace *ph_assembly_place (const PhAssembly *assembly, int i);
+/** What hangs directly on piece i: the first of them and, from each, the next on the same host, in
+ * array order; −1 at the end. What hangs on the bow is in no such list. */
+int ph_assembly_first_guest (const PhAssembly *assembly, int i);
+int ph_assembly_next_guest (const PhAssembly *assembly, int i);
 /** Record of piece i; of the bow for i = PH_HOST_BOW. */
 const PhMass *ph_assembly_mass (const PhAssembly *assembly, int i);
 /** Sum of the bow and every piece. */
 const PhMass *ph_assembly_total (const PhAssembly *assembly);
 /** The sum over piece i and all that hangs on it, however far out. */
 PhMass ph_assembly_subtree_mass (const PhAssembly *assembly, int i);
+
+/** What follows from the total, from sums kept about the mass centre: to the last digits even for
+ * a compact rig far from P, where ph_mass_properties of ph_assembly_total loses some. The mass
+ * must be above 0 (asserted). */
+PhMassProperties ph_assembly_properties (const PhAssembly *assembly);
 
 /** Places and weighs everything anew: what ph_assembly_new did. */
 void ph_assembly_recompute (PhAssembly *assembly);

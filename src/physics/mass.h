@@ -52,11 +52,11 @@ PhMass ph_mass_subtract (PhMass a, PhMass b);
 typedef struct
 {
   double mass_kg;
-  PhVec3 com_m;                       /* mass centre from P, bow frame */
-  PhSym3 inertia_com_kg_m2;           /* about the mass centre */
-  PhSym3 inertia_grip_kg_m2;          /* about P */
-  double principal_kg_m2[3];          /* about the mass centre, ascending */
-  PhVec3 principal_axes[3];           /* unit, same order, largest component positive */
+  PhVec3 com_m;              /* mass centre from P, bow frame */
+  PhSym3 inertia_com_kg_m2;  /* about the mass centre */
+  PhSym3 inertia_grip_kg_m2; /* about P */
+  double principal_kg_m2[3]; /* about the mass centre, ascending */
+  PhVec3 principal_axes[3];  /* unit, same order, largest component positive */
 } PhMassProperties;
 
 /** mass_kg must be above 0 (asserted: a checked rig always is). */

@@ -34,7 +34,7 @@ typedef enum
 typedef struct
 {
   PhPieceKind kind;
-  int host;          /* PH_HOST_BOW or the index of a piece that stands earlier in the array */
+  int host; /* PH_HOST_BOW or the index of a piece that stands earlier in the array */
   PhSeat seat;
   PhVec3 seat_at_m;  /* SOCKET: the point, in the host's own components from its root (bow: P) */
   PhVec3 seat_axis;  /* SOCKET: unit axis, in the host's own components */
@@ -45,11 +45,11 @@ typedef struct
   double diameter_m; /* outer; of bar, damper, stack */
   double inner_m;    /* bar: inner diameter; stack: bore */
   int count;         /* stack: discs fitted */
-  double tube_kg;        /* bar: mass less both fittings */
+  double tube_kg;    /* bar: mass less both fittings */
   double tip_fitting_kg; /* bar */
   double modulus_pa;     /* bar: 0 is rigid */
-  PhVec3 size_m;     /* bracket (along, across, up, own frame), accessory (x, y, z): full sides */
-  PhBody body;       /* mass, mass centre and inertia of the whole piece in its own frame */
+  PhVec3 size_m; /* bracket (along, across, up, own frame), accessory (x, y, z): full sides */
+  PhBody body;   /* mass, mass centre and inertia of the whole piece in its own frame */
 } PhPiece;
 
 /** The axis is that of a part that has one: bar, stack, damper. */
@@ -58,3 +58,9 @@ ph_piece_has_length_axis (const PhPiece *piece)
 {
   return piece->kind <= PH_PIECE_DAMPER;
 }
+
+/** A bar's body: the tube, a hollow cylinder over the whole length, and in each end a fitting, a
+ * solid cylinder of the outer diameter. Diameters, not radii; masses >= 0, 0 <= fitting_m <=
+ * length_m, inner_m < outer_m. Length 0 and fitting 0 are discs. */
+PhBody ph_piece_bar_body (double tube_kg, double root_fitting_kg, double tip_fitting_kg,
+                          double fitting_m, double length_m, double outer_m, double inner_m);

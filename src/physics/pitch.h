@@ -13,11 +13,11 @@
 
 typedef struct
 {
-  double moment_nm;             /* M g x about P, nose-down positive */
-  double nock_load_n;           /* held down at the string when positive */
-  double bow_arm_load_n;        /* M g + nock load */
-  double shoulder_moment_nm;    /* of the load and the arm's own weight */
-  double release_pitch_rad_s2;  /* tipping forward when the string lets go; NAN without inertia */
+  double moment_nm;            /* M g x about P, nose-down positive */
+  double nock_load_n;          /* held down at the string when positive */
+  double bow_arm_load_n;       /* M g + nock load */
+  double shoulder_moment_nm;   /* of the load and the arm's own weight */
+  double release_pitch_rad_s2; /* tipping forward when the string lets go; NAN without inertia */
 } PhPitch;
 
 PhPitch ph_pitch_of (const PhMassProperties *mass, const PhDraw *draw);
