@@ -19,16 +19,18 @@ G_BEGIN_DECLS
 #define PH_TYPE_DOCUMENT (ph_document_get_type ())
 G_DECLARE_FINAL_TYPE (PhDocument, ph_document, PH, DOCUMENT, GObject)
 
-/** Errors of the world (PH_DOCUMENT_ERROR_FILE: cannot be read or written) and of a user's file
- * (PH_DOCUMENT_ERROR_RIG: the rig has errors; the message is the first of them, with how many
- * more; ph_document_get_issues has them all). */
+/** Errors of the world (PH_DOCUMENT_ERROR_FILE: cannot be read or written;
+ * PH_DOCUMENT_ERROR_CHANGED: somebody else wrote the file since it was opened) and of a user's file
+ * (PH_DOCUMENT_ERROR_RIG: the rig has errors; the message is the first of them, with how many more;
+ * ph_document_get_issues has them all). */
 #define PH_DOCUMENT_ERROR (ph_document_error_quark ())
 GQuark ph_document_error_quark (void);
 typedef enum
 {
   PH_DOCUMENT_ERROR_FILE,
   PH_DOCUMENT_ERROR_RIG,
-  PH_DOCUMENT_ERROR_REFUSED /* an edit that would break the rig: the message says why */
+  PH_DOCUMENT_ERROR_REFUSED, /* an edit that would break the rig: the message says why */
+  PH_DOCUMENT_ERROR_CHANGED  /* ask, then ph_document_save_anyway, or another file */
 } PhDocumentError;
 
 /* Properties (all notify):
@@ -40,6 +42,8 @@ typedef enum
  *   "selected"       string  id of the selected part, "bow" for the bow, null for none
  *   "units"          int     PhUnits
  *   "reference-name" string  null when there is none
+ *   "recovery-error" string  why unsaved work is not being kept beside, null while it is; set once,
+ *                            at the first failure, and cleared by the next success
  * Signals:
  *   "changed" ()             the rig or the reference was recomputed: read it anew
  *   "structure-changed" ()   before "changed", when parts were added, removed, moved or switched
@@ -90,29 +94,32 @@ gboolean ph_document_in_gesture (PhDocument *self);
 /* Edits. False: refused, error says why, nothing changed. Units are the file's. */
 gboolean ph_document_set_number (PhDocument *self, const char *part_id, const char *key,
                                  int component, double value, GError **error);
-gboolean ph_document_set_bow_number (PhDocument *self, const char *key, int component,
-                                     double value, GError **error);
+gboolean ph_document_set_bow_number (PhDocument *self, const char *key, int component, double value,
+                                     GError **error);
 gboolean ph_document_set_archer_number (PhDocument *self, const char *key, double value,
                                         GError **error);
 gboolean ph_document_set_part_name (PhDocument *self, const char *part_id, const char *name,
                                     GError **error);
 gboolean ph_document_set_title (PhDocument *self, const char *title, GError **error);
 gboolean ph_document_set_notes (PhDocument *self, const char *notes, GError **error);
-gboolean ph_document_set_off (PhDocument *self, const char *part_id, gboolean off,
-                              GError **error);
+gboolean ph_document_set_off (PhDocument *self, const char *part_id, gboolean off, GError **error);
 /** Adds and selects; `on` as in the rig file. */
 gboolean ph_document_add (PhDocument *self, const PhPart *part, const char *on, GError **error);
 /** Removes with all that hangs on it; selects its host; emits "removed". */
 void ph_document_remove (PhDocument *self, const char *part_id);
 gboolean ph_document_duplicate (PhDocument *self, const char *part_id, GError **error);
-gboolean ph_document_rehang (PhDocument *self, const char *part_id, const char *on,
-                             GError **error);
+gboolean ph_document_rehang (PhDocument *self, const char *part_id, const char *on, GError **error);
 /** The part and what hangs on it as clipboard text. (transfer full) */
 char *ph_document_copy (PhDocument *self, const char *part_id);
 /** Pastes on the first free place on `near_id` (part id, "bow" or null) or anywhere else. */
 gboolean ph_document_paste (PhDocument *self, const char *text, const char *near_id,
                             GError **error);
 void ph_document_mirror (PhDocument *self);
+/** Any other change of what the rig file holds (bubble checks, answers, limits), as a gesture or
+ * inside one. `edit` gets a copy of the rig; when it returns true the copy is checked
+ * (ph_check_rig) and taken over, else `issues` has said why not. */
+typedef bool (*PhDocumentEdit) (PhRig *rig, gpointer data, PhIssues *issues);
+gboolean ph_document_edit (PhDocument *self, PhDocumentEdit edit, gpointer data, GError **error);
 
 gboolean ph_document_undo (PhDocument *self);
 gboolean ph_document_redo (PhDocument *self);
@@ -122,7 +129,11 @@ void ph_document_new_rig (PhDocument *self, const PhStarter *starter, const char
 gboolean ph_document_load (PhDocument *self, GFile *file, GError **error);
 /** Loads as a copy with no file of its own: the demo. */
 gboolean ph_document_load_copy (PhDocument *self, GFile *file, GError **error);
+/** `file` null: the document's own. PH_DOCUMENT_ERROR_CHANGED where that is the document's own and
+ * holds another rig than the one that was loaded from it or last saved to it. */
 gboolean ph_document_save (PhDocument *self, GFile *file, GError **error);
+/** The same without that question: for when the person said "overwrite". */
+gboolean ph_document_save_anyway (PhDocument *self, GFile *file, GError **error);
 /** Writes the rig without archer, checks and body data; the document stays as it is. */
 gboolean ph_document_share (PhDocument *self, GFile *file, GError **error);
 
@@ -140,6 +151,8 @@ void ph_document_set_recovery_folder (PhDocument *self, const char *path);
 /** Paths of rigs left behind by a run that is not running any more; null-terminated, newest
  * first. (transfer full) */
 char **ph_document_find_recovered (PhDocument *self);
+/** What a recovered rig is called: its name, or that of the file it came from. (transfer full) */
+char *ph_document_dup_recovered_title (PhDocument *self, const char *path);
 /** Opens a recovered rig, as unsaved, under the file it came from; the recovery file goes on
  * serving as this document's own. */
 gboolean ph_document_load_recovered (PhDocument *self, const char *path, GError **error);

@@ -21,5 +21,11 @@ char *ph_format_quantity_change (double file_value, PhQuantity quantity, PhUnits
 char *ph_format_number (double value, int digits);
 /** "+0.23", "−0.23", "0.00" → "±0". */
 char *ph_format_change (double value, int digits);
+/** Without needless zeros: "12", "12.5". */
+char *ph_format_short (double value, int digits);
+/** "12 in", "1 oz", "20°". */
+char *ph_format_quantity_short (double file_value, PhQuantity quantity, PhUnits units);
+/** "660 → 670 mm", "20° → 26°", "8 → 9": with more digits where the usual ones show no change. */
+char *ph_format_quantity_step (double from, double to, PhQuantity quantity, PhUnits units);
 
 G_END_DECLS

@@ -24,7 +24,9 @@ const char *ph_part_item_get_mass_text (PhPartItem *self);
 const char *ph_part_item_get_size_text (PhPartItem *self);
 
 /** What hangs on this item (GListModel of PhPartItem), or null when nothing does. Borrowed. The
- * same object as long as the item lives and has children; items are inserted and removed singly. */
+ * same object as long as the item lives; items are inserted and removed singly. An item that gains
+ * its first child or loses its last is put into its own list anew (one "items-changed" of one for
+ * one), since a tree model asks a row for its children only once. */
 GListModel *ph_part_item_get_children (PhPartItem *self);
 
 /** The root: a list of one item, the bow, kept in step with the document. (transfer full) */
