@@ -15,11 +15,10 @@
 /** 1 MiB: a larger file is refused before it is parsed. */
 #define PH_RIG_FILE_MOST (1024 * 1024)
 
-/** Parses and checks. On PH_OK `*rig` is a new checked rig and `issues` holds only notes; on any
- * other status `*rig` is untouched and `issues` says why, at least once. `name_if_absent` is the
- * file's own name, kept out of the file on saving; may be null. */
-PhStatus ph_rig_parse (const char *bytes, size_t size, const char *name_if_absent, PhRig **rig,
-                       PhIssues *issues);
+/** Parses and checks. On PH_OK `*rig` is a new checked rig and `issues` gains only notes; on any
+ * other status `*rig` is untouched and `issues` says why, at least once. A rig without a name keeps
+ * a null one: ph_rig_name_of_path is what serves then. */
+PhStatus ph_rig_parse (const char *bytes, size_t size, PhRig **rig, PhIssues *issues);
 
 /** The file's text, pretty-printed, ending in a newline. New string, `*size` its length. */
 char *ph_rig_print (const PhRig *rig, size_t *size);
@@ -32,7 +31,12 @@ PhStatus ph_rig_load (const char *path, PhRig **rig, PhIssues *issues);
  * cause. */
 PhStatus ph_rig_save (const PhRig *rig, const char *path, char **why);
 
-/** A rig without archer, checks and body data: for Share layout. Free with ph_rig_free. */
+/** The name of a rig that states none: its file's own, without folder and ".rig.json". New string,
+ * well-formed UTF-8. */
+char *ph_rig_name_of_path (const char *path);
+
+/** A rig without archer, checks, body data and book: for Share layout. A bow held in the right
+ * hand still says so, since all its y depend on it. Free with ph_rig_free. */
 PhRig *ph_rig_without_archer (const PhRig *rig);
 
 /** A fragment as JSON text for the clipboard ({"format": "plumbhold-parts", …}) and back. */
