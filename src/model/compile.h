@@ -24,7 +24,8 @@ PhCompiled *ph_compile_rig (const PhRig *rig);
 void ph_compiled_free (PhCompiled *compiled);
 
 /** Replaces the numbers of part i after an edit that left the tree as it was (same host, seat,
- * kind and fitted state). Costs the moved subtree only. */
+ * kind and fitted state; along_mm given or taken away counts as another seat). Costs the moved
+ * subtree only. */
 void ph_compiled_update_part (PhCompiled *compiled, const PhRig *rig, size_t i);
 
 /** One part's piece alone; `host_piece` as in PhPiece. */

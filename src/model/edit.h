@@ -11,10 +11,14 @@
 #include "model/rig.h"
 
 /** Sets a numeric field of part i (component 0–2 of a vector, else 0) in the file's unit. The key
- * must be one of the part's kind (asserted). False: refused, `*issues` says why. */
+ * must be one of the part's kind (asserted). False: refused, `*issues` says why. A key that may be
+ * absent is taken away by NAN (along_mm: to the far end; aperture_mm) or 0 (modulus_gpa: rigid);
+ * one number of an absent vector makes the others 0. Changing the seat or the aperture checks the
+ * whole rig; any other number costs microseconds. `issues` may be null in every function here. */
 bool ph_edit_set_number (PhRig *rig, size_t i, const char *key, int component, double value,
                          PhIssues *issues);
-/** The same for the bow and the archer ("draw_length_mm", "mass_g", …). */
+/** The same for the bow and the archer ("draw_length_mm", "mass_g", …; the hand's too:
+ * "roll_stiffness_nm_per_rad"). */
 bool ph_edit_set_bow_number (PhRig *rig, const char *key, int component, double value,
                              PhIssues *issues);
 bool ph_edit_set_archer_number (PhRig *rig, const char *key, double value, PhIssues *issues);
@@ -28,8 +32,8 @@ bool ph_edit_set_rig_notes (PhRig *rig, const char *notes, PhIssues *issues);
 bool ph_edit_set_off (PhRig *rig, size_t i, bool off, PhIssues *issues);
 void ph_edit_set_locked (PhRig *rig, size_t i, bool locked);
 
-/** Adds a copy of `part` on `on` under a fresh id made from its name; `*index` is its place.
- * `along_mm` of a stack is set where `part` has it. */
+/** Adds a copy of `part` on `on` under a fresh id made from its name (and a number after a name
+ * that is taken); `*index` is its place. `along_mm` of a stack is kept where `on` is a bar. */
 bool ph_edit_add (PhRig *rig, const PhPart *part, const char *on, size_t *index, PhIssues *issues);
 
 /** Removes part i and all that hangs on it. Returns how many went. */
@@ -44,19 +48,22 @@ typedef struct
 
 PhFragment ph_edit_copy (const PhRig *rig, size_t i);
 void ph_fragment_clear (PhFragment *fragment);
-/** Puts a copy of the fragment on `on`, ids made fresh where taken; `*index` is its first part. */
+/** Puts a copy of the fragment on `on`, ids and names made fresh where taken; `*index` is its
+ * first part. */
 bool ph_edit_paste (PhRig *rig, const PhFragment *fragment, const char *on, size_t *index,
                     PhIssues *issues);
 /** Copies part i with what hangs on it: on the first free place like its own (ph_edit_places);
  * where none is free the copy is put there switched off. */
 bool ph_edit_duplicate (PhRig *rig, size_t i, size_t *index, PhIssues *issues);
 
-/** Hangs part i elsewhere, with all that hangs on it. */
+/** Hangs part i elsewhere, with all that hangs on it. A stack along a bar stays along on another
+ * bar (at most at its end), and goes to the far end of anything else. */
 bool ph_edit_rehang (PhRig *rig, size_t i, const char *on, PhIssues *issues);
 
 /** Where a part of that kind could hang now: new strings in a null-terminated array, free with
  * ph_edit_places_free. `moving` is the part to be re-hung (its own subtree is left out), or −1.
- * Free places only; a bar's far end and, for weights, "along" a bar are told apart by the caller. */
+ * Free places only, its own among them when it moves; a place whose part is off counts as free.
+ * A bar's id is its far end; "along" it there is always room, and the caller offers that itself. */
 char **ph_edit_places (const PhRig *rig, PhPartKind kind, int moving);
 void ph_edit_places_free (char **places);
 

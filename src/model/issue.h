@@ -21,10 +21,10 @@ typedef enum
 typedef struct
 {
   PhWhere where;
-  char *part;    /* PH_WHERE_PART: its id, or "#N" (from 1) without one; else null */
-  char *key;     /* the key, "limits.swing_deg" for one inside; null: none */
-  char *text;    /* what is wrong and what would be right */
-  bool is_note;  /* the rig loads all the same */
+  char *part;   /* PH_WHERE_PART: its id, or "#N" (from 1) without one; else null */
+  char *key;    /* the key, "limits.swing_deg" for one inside; null: none */
+  char *text;   /* what is wrong and what would be right */
+  bool is_note; /* the rig loads all the same */
 } PhIssue;
 
 typedef struct
@@ -33,12 +33,21 @@ typedef struct
   size_t n;
 } PhIssues;
 
-/** Adds an issue; part and key are copied and cut at 80 characters in messages. */
+/** Adds an issue; part and key are copied, cut at 80 characters. A key inside a list names its
+ * item, counted from 0: "sockets[1].axis", "hand.bubble_tests[0].sd_deg". Null issues: nobody asks.
+ */
 void ph_issues_add (PhIssues *issues, PhWhere where, const char *part, const char *key,
                     bool is_note, const char *format, ...) __attribute__ ((format (printf, 6, 7)));
 void ph_issues_clear (PhIssues *issues);
+/** Moves every issue to the end of `to` (null: drops them) and leaves `from` empty. */
+void ph_issues_move (PhIssues *from, PhIssues *to);
 /** How many are errors (not notes). */
 size_t ph_issues_errors (const PhIssues *issues);
 /** "part ID: KEY: text", "bow: KEY: text", "archer: KEY: text", "KEY: text" or "text": at most
  * 900 characters. New string. */
 char *ph_issue_line (const PhIssue *issue);
+
+#define PH_ISSUE_LABEL_SIZE 24
+
+/** What an issue calls a part: its id, or "#N" from 1 where it has none. Borrowed from either. */
+const char *ph_issue_part_label (const char *id, size_t index, char buffer[PH_ISSUE_LABEL_SIZE]);

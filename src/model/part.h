@@ -64,7 +64,7 @@ typedef struct
 typedef struct
 {
   char *key;
-  int n;       /* 1 or 3 numbers */
+  int n; /* 1 or 3 numbers */
   double v[3];
 } PhSd;
 
@@ -85,20 +85,21 @@ typedef struct
   bool off;       /* listed, not fitted; what hangs on it is off too */
   bool locked;    /* never proposed for change */
 
-  double swing_deg, lift_deg; /* on its socket; + to the archer's left, + up */
-  double mass_g;              /* all but weights */
-  double length_mm;           /* bar, damper */
-  double outer_mm, inner_mm;  /* bar: tube diameters */
-  double root_fitting_g, tip_fitting_g, fitting_mm; /* bar */
-  double modulus_gpa;         /* bar; 0 = absent = rigid */
+  double swing_deg, lift_deg;           /* on its socket; + to the archer's left, + up */
+  double mass_g;                        /* all but weights */
+  double length_mm;                     /* bar, damper */
+  double outer_mm, inner_mm;            /* bar: tube diameters */
+  double root_fitting_g, tip_fitting_g; /* bar */
+  double fitting_mm;  /* bar; 15 when absent: ph_part_fitting_mm says what counts */
+  double modulus_gpa; /* bar; 0 = absent = rigid */
   double count, each_g, each_mm, bore_mm; /* weights; count is whole */
-  double diameter_mm;         /* weights, damper */
-  double along_mm;            /* weights on a bar; NAN = absent: at the far end */
-  double com_mm[3];           /* bracket: own frame, from its root */
-  double size_mm[3];          /* bracket: along, across, up; accessory: x, y, z */
-  double at_mm[3];            /* accessory: mass centre, bow frame */
-  double aperture_mm[3];      /* accessory: bow frame; NAN = absent */
-  PhSocket *sockets;          /* bracket */
+  double diameter_mm;                     /* weights, damper */
+  double along_mm;                        /* weights on a bar; NAN = absent: at the far end */
+  double com_mm[3];                       /* bracket: own frame, from its root */
+  double size_mm[3];                      /* bracket: along, across, up; accessory: x, y, z */
+  double at_mm[3];                        /* accessory: mass centre, bow frame */
+  double aperture_mm[3];                  /* accessory: bow frame; NAN = absent */
+  PhSocket *sockets;                      /* bracket */
   size_t n_sockets;
 
   PhLimits limit_swing, limit_lift, limit_count;
@@ -126,6 +127,20 @@ bool ph_part_kind_from_word (const char *word, PhPartKind *kind);
 double ph_part_mass_g (const PhPart *part);
 /** Length root to far face in mm: bar, damper, stack (count × thickness); else 0. */
 double ph_part_length_mm (const PhPart *part);
+
+/** Length of each of a bar's fittings in mm: as given; else 15, or the bar's length when that is
+ * less, so that a short bar needs no key its user never wrote. */
+double ph_part_fitting_mm (const PhPart *part);
+/** Whether the part is a stack that lies along a bar instead of on a far end. */
+bool ph_part_is_along (const PhPart *part);
+
+/** Sockets or mounts, and stated deviations: deep copies and their end. */
+PhSocket *ph_sockets_copy (const PhSocket *sockets, size_t n);
+void ph_sockets_free (PhSocket *sockets, size_t n);
+PhSd *ph_sds_copy (const PhSd *sds, size_t n);
+void ph_sds_free (PhSd *sds, size_t n);
+/** Index of the socket with that id, or −1. */
+int ph_sockets_find (const PhSocket *sockets, size_t n, const char *id);
 
 void ph_extras_clear (PhExtras *extras);
 PhExtras ph_extras_copy (const PhExtras *extras);

@@ -13,7 +13,7 @@
 
 typedef struct
 {
-  int part;               /* index in rig->parts; −1 the bow */
+  int part; /* index in rig->parts; −1 the bow */
   double mass_kg;
   PhVec3 com_m;           /* NANs for a part without mass */
   double roll_moment_nm;  /* −g m y cosβ */
@@ -29,37 +29,37 @@ typedef struct
 typedef struct
 {
   PhMassProperties mass;
-  PhShare *shares;        /* the bow first, then fitted parts in file order */
+  PhShare *shares; /* the bow first, then fitted parts in file order */
   size_t n_shares;
 
   PhRoll roll;
   PhHand hand;
-  bool hand_fitted;       /* false: K and B are assumed */
-  double roll_moment_nm;  /* τ(0), positive tips to the archer's right */
-  double above_line_m;    /* w; negative when the mass hangs below the grip–nock line */
+  bool hand_fitted;      /* false: K and B are assumed */
+  double roll_moment_nm; /* τ(0), positive tips to the archer's right */
+  double above_line_m;   /* w; negative when the mass hangs below the grip–nock line */
   double gravity_stiffness_nm_per_rad;
-  bool stable;            /* settles within 60° */
+  bool stable;                 /* settles within 60° */
   double cant_rad, bubble_rad; /* NAN when not stable */
   double cant_sd_rad;          /* NAN when not stable; the prior's while assumed */
   double cant_90_rad[2];       /* NAN while assumed or not stable */
   const char *reason;          /* English sentence when not stable, else null */
 
   PhPitch pitch;
-  PhSym3 inertia_nock_kg_m2;   /* about the nocking point */
-  double cross_coupling;       /* |Ixz|/√(Ixx Izz) about P; NAN where not defined */
+  PhSym3 inertia_nock_kg_m2; /* about the nocking point */
+  double cross_coupling;     /* |Ixz|/√(Ixx Izz) about P; NAN where not defined */
 
-  double clearance_m;          /* least of the rig; NAN where not defined or nothing counts */
-  int clearance_part;          /* index in rig->parts, −1 */
-  double *part_clearance_m;    /* one a rig part; NAN where not counted */
+  double clearance_m;       /* least of the rig; NAN where not defined or nothing counts */
+  int clearance_part;       /* index in rig->parts, −1 */
+  double *part_clearance_m; /* one a rig part; NAN where not counted */
   size_t n_parts;
 
   double front_g, back_g, side_g; /* discs of fitted stacks by where their mass centre is:
      ahead of the grip; behind it within 60 mm of the bow's plane; behind it and farther out */
 
-  PhBarBend *bars;             /* flexible fitted bars, file order */
+  PhBarBend *bars; /* flexible fitted bars, file order */
   size_t n_bars;
 
-  PhIssues notes;              /* of the loaded rig and of these results (clearance) */
+  PhIssues notes; /* of the loaded rig and of these results (clearance) */
 } PhReport;
 
 /** `rig` must have passed ph_check_rig. `compiled` is its compilation. */

@@ -8,6 +8,12 @@
 
 #include "model/rig.h"
 
+/** What the answers must lie within (asserted; the screen that asks keeps to them). */
+#define PH_STARTER_DRAW_LEAST_MM 400
+#define PH_STARTER_DRAW_MOST_MM 1000
+#define PH_STARTER_STATURE_LEAST_MM 800
+#define PH_STARTER_STATURE_MOST_MM 2500
+
 typedef struct
 {
   PhBowKind kind;
@@ -17,5 +23,5 @@ typedef struct
 } PhStarter;
 
 /** A checked rig with the guessed bow, its mounts, sight and rest and, but for a barebow, a front
- * bar 0.44 of stature long, to the inch. Free with ph_rig_free. */
+ * bar 0.44 of stature long, to the inch. `name` may be null. Free with ph_rig_free. */
 PhRig *ph_starter_rig (const PhStarter *starter, const char *name);
