@@ -14,7 +14,7 @@
 static int
 by_name (const void *a, const void *b)
 {
-  return strcmp (*(const char *const *) a, *(const char *const *) b);
+  return strcmp (*(const char *const *)a, *(const char *const *)b);
 }
 
 void
