@@ -1,0 +1,54 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * One dialog for every question, so that the buttons always stand in the same order.
+ */
+#include "app/question.h"
+
+#include <glib/gi18n.h>
+
+typedef struct
+{
+  PhAnswered answered;
+  gpointer data;
+} Question;
+
+static void
+response_cb (GtkWindow *dialog, int response, Question *question)
+{
+  PhAnswer answer = response == GTK_RESPONSE_ACCEPT   ? PH_ANSWER_KEEP
+                    : response == GTK_RESPONSE_REJECT ? PH_ANSWER_LOSE
+                                                      : PH_ANSWER_CANCEL;
+  Question kept = *question;
+  gtk_window_destroy (dialog);
+  kept.answered (answer, kept.data);
+}
+
+static void
+free_question (gpointer data, GClosure *closure)
+{
+  (void)closure;
+  g_free (data);
+}
+
+void
+ph_question_ask (GtkWindow *parent, const char *text, const char *secondary, const char *lose_label,
+                 const char *keep_label, PhAnswered answered, gpointer data)
+{
+  g_return_if_fail (GTK_IS_WINDOW (parent) && answered != NULL);
+  GtkWidget *dialog =
+      gtk_message_dialog_new (parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
+                              GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE, "%s", text);
+  gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", secondary);
+  GtkWidget *lose = gtk_dialog_add_button (GTK_DIALOG (dialog), lose_label, GTK_RESPONSE_REJECT);
+  gtk_widget_add_css_class (lose, "destructive-action");
+  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  GtkWidget *keep = gtk_dialog_add_button (GTK_DIALOG (dialog), keep_label, GTK_RESPONSE_ACCEPT);
+  gtk_widget_add_css_class (keep, "suggested-action");
+  gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT);
+
+  Question *question = g_new (Question, 1);
+  *question = (Question){ answered, data };
+  g_signal_connect_data (dialog, "response", G_CALLBACK (response_cb), question, free_question, 0);
+  gtk_window_present (GTK_WINDOW (dialog));
+}

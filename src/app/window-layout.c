@@ -1,0 +1,146 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Where there is no room for three columns (a window under 900 px, or text at twice its size) the
+ * side pane becomes a drawer over the work area, opened by a button and F9. The toolkit's own
+ * breakpoints are newer than the version promised, so the surface's size is watched; the change
+ * itself waits for an idle moment, since widgets must not move house during their layout.
+ */
+#include <glib/gi18n.h>
+
+#include "app/window-private.h"
+
+#define NARROW_BELOW_PX 900
+#define LARGE_TEXT 1.95 /* times the usual size; 2 with room for rounding */
+#define SIDE_PX 340
+
+static double
+text_scale (void)
+{
+  int dpi = -1;
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
+  return dpi > 0 ? dpi / 1024.0 / 96.0 : 1;
+}
+
+static void
+show_drawer (PhWindow *self, gboolean shown)
+{
+  if (shown)
+    gtk_widget_set_visible (GTK_WIDGET (self->drawer), TRUE);
+  gtk_revealer_set_reveal_child (self->drawer, shown);
+  gtk_widget_set_visible (self->scrim, shown);
+  if (shown)
+    gtk_widget_child_focus (GTK_WIDGET (self->side), GTK_DIR_TAB_FORWARD);
+}
+
+static void
+drawer_toggled_cb (PhWindow *self)
+{
+  show_drawer (self, self->narrow && gtk_toggle_button_get_active (self->drawer_button));
+}
+
+static void
+drawer_revealed_cb (PhWindow *self)
+{
+  if (!gtk_revealer_get_child_revealed (self->drawer)
+      && !gtk_revealer_get_reveal_child (self->drawer))
+    gtk_widget_set_visible (GTK_WIDGET (self->drawer), FALSE);
+}
+
+/* Moves the side pane between its two homes. */
+static void
+set_narrow (PhWindow *self, gboolean narrow)
+{
+  if (narrow == self->narrow)
+    return;
+  self->narrow = narrow;
+  g_object_ref (self->side);
+  if (narrow)
+    {
+      gtk_paned_set_start_child (self->panes, NULL);
+      gtk_revealer_set_child (self->drawer, GTK_WIDGET (self->side));
+    }
+  else
+    {
+      gtk_toggle_button_set_active (self->drawer_button, FALSE);
+      gtk_revealer_set_child (self->drawer, NULL);
+      gtk_paned_set_start_child (self->panes, GTK_WIDGET (self->side));
+      gtk_paned_set_position (self->panes, SIDE_PX);
+    }
+  g_object_unref (self->side);
+  gtk_widget_set_visible (GTK_WIDGET (self->drawer_button), narrow);
+  if (narrow)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "narrow");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "narrow");
+}
+
+static gboolean
+lay_out_cb (gpointer data)
+{
+  PhWindow *self = data;
+  self->layout_idle = 0;
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
+  if (width > 0)
+    set_narrow (self, width < NARROW_BELOW_PX || text_scale () > LARGE_TEXT);
+  return G_SOURCE_REMOVE;
+}
+
+static void
+lay_out_soon (PhWindow *self)
+{
+  if (!self->layout_idle)
+    self->layout_idle = g_idle_add_full (G_PRIORITY_HIGH_IDLE, lay_out_cb, self, NULL);
+}
+
+static void
+realized_cb (PhWindow *self)
+{
+  GdkSurface *surface = gtk_native_get_surface (GTK_NATIVE (self));
+  g_signal_connect_object (surface, "layout", G_CALLBACK (lay_out_soon), self, G_CONNECT_SWAPPED);
+}
+
+static gboolean
+escape_cb (PhWindow *self, guint keyval)
+{
+  if (keyval != GDK_KEY_Escape || !gtk_toggle_button_get_active (self->drawer_button))
+    return GDK_EVENT_PROPAGATE;
+  gtk_toggle_button_set_active (self->drawer_button, FALSE);
+  gtk_widget_grab_focus (GTK_WIDGET (self->drawer_button));
+  return GDK_EVENT_STOP;
+}
+
+static void
+toggle_drawer (GSimpleAction *action, GVariant *parameter, gpointer data)
+{
+  (void)action;
+  (void)parameter;
+  PhWindow *self = data;
+  if (self->narrow)
+    gtk_toggle_button_set_active (self->drawer_button,
+                                  !gtk_toggle_button_get_active (self->drawer_button));
+  else
+    gtk_widget_child_focus (GTK_WIDGET (self->side), GTK_DIR_TAB_FORWARD);
+}
+
+void
+ph_window_init_layout (PhWindow *self)
+{
+  static const GActionEntry entries[] = { { .name = "side-pane", .activate = toggle_drawer } };
+  g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
+  GtkEventController *keys = gtk_event_controller_key_new ();
+  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (escape_cb), self);
+  gtk_widget_add_controller (GTK_WIDGET (self), keys);
+  g_signal_connect (self, "realize", G_CALLBACK (realized_cb), NULL);
+  g_signal_connect_swapped (self->drawer_button, "toggled", G_CALLBACK (drawer_toggled_cb), self);
+  g_signal_connect_swapped (self->drawer, "notify::child-revealed", G_CALLBACK (drawer_revealed_cb),
+                            self);
+  g_signal_connect_object (gtk_settings_get_default (), "notify::gtk-xft-dpi",
+                           G_CALLBACK (lay_out_soon), self, G_CONNECT_SWAPPED);
+}
+
+void
+ph_window_dispose_layout (PhWindow *self)
+{
+  g_clear_handle_id (&self->layout_idle, g_source_remove);
+}

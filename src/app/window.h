@@ -1,0 +1,40 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The main window: one document, its pages, and everything that can be done to it as actions
+ * (win.…, see window-actions.c). Closing, opening and New first settle what is unsaved.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "document/document.h"
+#include "store/catalogue.h"
+
+G_BEGIN_DECLS
+
+#define PH_TYPE_WINDOW (ph_window_get_type ())
+G_DECLARE_FINAL_TYPE (PhWindow, ph_window, PH, WINDOW, GtkApplicationWindow)
+
+/** `settings` may be null. `catalogue` is borrowed and must outlive the window. */
+PhWindow *ph_window_new (GtkApplication *application, GSettings *settings,
+                         const PhCatalogue *catalogue);
+
+PhDocument *ph_window_get_document (PhWindow *self);
+
+/** Opens a rig, after the question about unsaved work; a file error becomes the banner. */
+void ph_window_open (PhWindow *self, GFile *file);
+/** Opens the example rig, as a copy without a file, after the same question. */
+void ph_window_open_demo (PhWindow *self);
+/** What a start without a file shows: the rig opened last, or else the example. */
+void ph_window_open_first (PhWindow *self, gboolean first_run);
+/** Offers each rig left behind by a crash, newest first. Nothing is dropped unless asked. */
+void ph_window_offer_recovered (PhWindow *self);
+
+/** From now on the window closes without a question and remembers nothing: for scripts. */
+void ph_window_set_unattended (PhWindow *self);
+
+/** Adds a page beside Rig; with two or more the header shows the switcher. */
+void ph_window_add_page (PhWindow *self, GtkWidget *page, const char *name, const char *title);
+
+G_END_DECLS
