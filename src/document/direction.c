@@ -74,11 +74,14 @@ is_off_plane (PhWay way)
 }
 
 PhWay
-ph_way_of_change (PhWay before, PhWay after)
+ph_way_of_change (PhWay before, PhWay after, gboolean crosses)
 {
-  if (is_off_plane (before) && is_off_plane (after) && before != after)
+  gboolean near_plane = before == PH_WAY_LEFT_RIGHT || after == PH_WAY_LEFT_RIGHT;
+  if (!is_off_plane (before) && !is_off_plane (after))
+    return after;
+  if (before != after && (crosses || !near_plane))
     return PH_WAY_LEFT_RIGHT;
-  return is_off_plane (before) && after == PH_WAY_LEFT_RIGHT ? before : after;
+  return is_off_plane (after) ? after : before;
 }
 
 const char *

@@ -34,8 +34,9 @@ PhWay ph_way_of_lift (const PhCompiled *compiled, size_t part);
 /** Of component 0–2 of a point from the grip. */
 PhWay ph_way_of_position (int component);
 /** The way that says a change from one state to the other: out and in where either end is off the
- * plane, left and right where it went through. */
-PhWay ph_way_of_change (PhWay before, PhWay after);
+ * plane, left and right where it went through, or where the angle changed its sign (`crosses`) near
+ * it. */
+PhWay ph_way_of_change (PhWay before, PhWay after, gboolean crosses);
 
 /** "out", "left", "ahead", … for a number of that sign (0 counts as positive). Translated. */
 const char *ph_way_word (PhWay way, double value);

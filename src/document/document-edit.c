@@ -12,8 +12,7 @@
 
 #include "base/text.h"
 #include "document/document-private.h"
-#include "document/field-word.h"
-#include "document/format.h"
+#include "document/refusal.h"
 #include "document/undo-label.h"
 #include "model/check.h"
 #include "model/fields.h"
@@ -37,14 +36,14 @@ start_edit (PhDocument *self)
   return edit;
 }
 
-void
-ph_document_refuse (GError **error, int code, PhIssues *issues)
+/* A refusal from issues, which are cleared: the first one's sentence. */
+static void
+refuse (PhDocument *self, int code, PhIssues *issues, GError **error)
 {
-  const PhIssue *first = issues->n > 0 ? &issues->items[0] : NULL;
-  char *line = first != NULL ? ph_issue_line (first) : NULL;
-  g_set_error_literal (error, PH_DOCUMENT_ERROR, code,
-                       line != NULL ? line : _ ("The rig does not allow this change."));
-  free (line);
+  g_autofree char *text = issues->n > 0
+                              ? ph_refusal_of_issue (self->open.rig, &issues->items[0], self->units)
+                              : g_strdup (_ ("The rig does not allow this change."));
+  g_set_error_literal (error, PH_DOCUMENT_ERROR, code, text);
   ph_issues_clear (issues);
 }
 
@@ -54,7 +53,7 @@ finish_edit (Edit *edit, gboolean ok, PhTouched touched, int part, GError **erro
 {
   PhDocument *self = edit->document;
   if (!ok && (error == NULL || *error == NULL))
-    ph_document_refuse (error, PH_DOCUMENT_ERROR_REFUSED, &edit->issues);
+    refuse (self, PH_DOCUMENT_ERROR_REFUSED, &edit->issues, error);
   ph_issues_clear (&edit->issues);
   if (ok)
     {
@@ -91,26 +90,13 @@ find_part (PhDocument *self, const char *id, size_t *i, GError **error)
 
 /* Numbers. */
 
-/* What would be right, in the person's own units. */
-static gboolean
-refuse_number (const PhField *field, PhUnits units, GError **error)
+/* Where the number is out of its own range that is said; other refusals are the issue's. */
+static void
+refuse_range (const PhField *field, double value, PhUnits units, GError **error)
 {
-  g_autofree char *lo = ph_format_quantity_short (field->lo, field->quantity, units);
-  g_autofree char *hi = ph_format_quantity_short (field->hi, field->quantity, units);
-  if (field->hi > 1e12)
-    g_set_error (error, PH_DOCUMENT_ERROR, PH_DOCUMENT_ERROR_REFUSED, _ ("Must be above %s."), lo);
-  else if (field->type == PH_FIELD_WHOLE)
-    g_set_error (error, PH_DOCUMENT_ERROR, PH_DOCUMENT_ERROR_REFUSED,
-                 _ ("Must be a whole number from %s to %s."), lo, hi);
-  else if (field->lo_open)
-    g_set_error (error, PH_DOCUMENT_ERROR, PH_DOCUMENT_ERROR_REFUSED,
-                 field->hi_open ? _ ("Must be above %s and below %s.")
-                                : _ ("Must be above %s and at most %s."),
-                 lo, hi);
-  else
-    g_set_error (error, PH_DOCUMENT_ERROR, PH_DOCUMENT_ERROR_REFUSED,
-                 _ ("Must lie between %s and %s."), lo, hi);
-  return FALSE;
+  g_autofree char *text = ph_refusal_of_range (field, value, units);
+  if (text != NULL)
+    g_set_error_literal (error, PH_DOCUMENT_ERROR, PH_DOCUMENT_ERROR_REFUSED, text);
 }
 
 gboolean
@@ -123,11 +109,11 @@ ph_document_set_number (PhDocument *self, const char *part_id, const char *key, 
     return FALSE;
   const PhField *field = ph_field_find_part (self->open.rig->parts[i].kind, key, NULL);
   g_return_val_if_fail (field != NULL, FALSE);
-  if (!ph_field_accepts (field, value, NULL))
-    return refuse_number (field, self->units, error);
 
   Edit edit = start_edit (self);
   bool ok = ph_edit_set_number (self->open.rig, i, key, component, value, &edit.issues);
+  if (!ok)
+    refuse_range (field, value, self->units, error);
   /* A place along the bar, or none, is another seat: that is for a full compilation. */
   gboolean same_seat = !g_str_equal (key, "along_mm");
   gboolean fitted = self->open.compiled->piece_of_part[i] >= 0;
@@ -141,10 +127,10 @@ ph_document_set_bow_number (PhDocument *self, const char *key, int component, do
   g_return_val_if_fail (PH_IS_DOCUMENT (self) && key != NULL, FALSE);
   const PhField *field = ph_field_find (PH_OBJECT_BOW, key, NULL);
   g_return_val_if_fail (field != NULL, FALSE);
-  if (!ph_field_accepts (field, value, NULL))
-    return refuse_number (field, self->units, error);
   Edit edit = start_edit (self);
   bool ok = ph_edit_set_bow_number (self->open.rig, key, component, value, &edit.issues);
+  if (!ok)
+    refuse_range (field, value, self->units, error);
   return finish_edit (&edit, ok, PH_TOUCHED_NUMBERS, -1, error);
 }
 
@@ -156,10 +142,10 @@ ph_document_set_archer_number (PhDocument *self, const char *key, double value, 
   if (field == NULL)
     field = ph_field_find (PH_OBJECT_HAND, key, NULL);
   g_return_val_if_fail (field != NULL, FALSE);
-  if (!ph_field_accepts (field, value, NULL))
-    return refuse_number (field, self->units, error);
   Edit edit = start_edit (self);
   bool ok = ph_edit_set_archer_number (self->open.rig, key, value, &edit.issues);
+  if (!ok)
+    refuse_range (field, value, self->units, error);
   return finish_edit (&edit, ok, PH_TOUCHED_NUMBERS, -1, error);
 }
 
@@ -351,7 +337,7 @@ ph_document_paste (PhDocument *self, const char *text, const char *near_id, GErr
   PhIssues issues = { 0 };
   if (ph_fragment_parse (text, strlen (text), &fragment.parts, &fragment.n, &issues) != PH_OK)
     {
-      ph_document_refuse (error, PH_DOCUMENT_ERROR_RIG, &issues);
+      refuse (self, PH_DOCUMENT_ERROR_RIG, &issues, error);
       return FALSE;
     }
   ph_issues_clear (&issues);

@@ -47,8 +47,7 @@ ph_document_read (PhDocument *self, const char *path, PhRig **rig, GError **erro
       self->errors = issues;
       return FALSE;
     }
-  ph_issues_clear (&self->notes);
-  self->notes = issues;
+  ph_issues_clear (&issues); /* notes: the report has them too */
   return TRUE;
 }
 
@@ -67,12 +66,7 @@ static char *
 own_name_of (GFile *file)
 {
   g_autofree char *base = g_file_get_basename (file);
-  g_autofree char *name = g_filename_display_name (base);
-  static const char *const suffixes[] = { ".rig.json", ".json" };
-  for (size_t i = 0; i < G_N_ELEMENTS (suffixes); i++)
-    if (g_str_has_suffix (name, suffixes[i]) && strlen (name) > strlen (suffixes[i]))
-      return g_strndup (name, strlen (name) - strlen (suffixes[i]));
-  return g_steal_pointer (&name);
+  return ph_rig_name_of_path (base);
 }
 
 static void
@@ -145,7 +139,6 @@ ph_document_new_rig (PhDocument *self, const PhStarter *starter, const char *nam
   PhRig *rig = ph_starter_rig (starter, name);
   g_object_freeze_notify (G_OBJECT (self));
   ph_issues_clear (&self->errors);
-  ph_issues_clear (&self->notes);
   ph_document_replace (self, rig, NULL, NULL, ph_rig_copy (rig));
   ph_document_keep_safe (self);
   ph_document_tell_replaced (self);

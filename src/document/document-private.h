@@ -38,7 +38,6 @@ struct _PhDocument
   PhComputed open;
   PhComputed reference;
 
-  PhIssues notes;  /* of the open rig, from its loading */
   PhIssues errors; /* of the last failed load */
 
   GFile *file;       /* owned; null: never saved */
@@ -104,8 +103,7 @@ void ph_document_forget_steps (PhDocument *self);
 void ph_document_push_step (PhDocument *self, PhStep *step);
 
 /* document-file.c */
-/** Reads a rig of this machine's disk; on failure keeps the errors for ph_document_get_issues.
- * `self->notes` are those of the rig that was read. */
+/** Reads a rig of this machine's disk; on failure keeps the errors for ph_document_get_issues. */
 gboolean ph_document_read (PhDocument *self, const char *path, PhRig **rig, GError **error);
 /** Another rig: takes over `rig` and `saved` (null: nothing on disk); steps are forgotten. Tells
  * nobody and leaves the recovery files to the caller. */
@@ -115,6 +113,3 @@ void ph_document_replace (PhDocument *self, PhRig *rig, GFile *file, const char 
 /* document-recovery.c */
 /** After a gesture: writes the recovery file, or drops it where everything is saved. */
 void ph_document_keep_safe (PhDocument *self);
-
-/** A refusal from issues, which are cleared: the first one's text. */
-void ph_document_refuse (GError **error, int code, PhIssues *issues);

@@ -91,7 +91,9 @@ open_recovered (PhDocument *self, PhRig *rig, const char *path, PhOrigin *origin
   g_autoptr (GFile) file = origin->uri != NULL ? g_file_new_for_uri (origin->uri) : NULL;
   g_autofree char *on_disk = file != NULL ? g_file_get_path (file) : NULL;
 
-  ph_document_replace (self, rig, file, origin->own_name, read_quietly (on_disk));
+  /* What stands there now is the rig that was being edited only where nobody wrote it since. */
+  gboolean known = origin->stamp.known && !ph_file_stamp_differs (&origin->stamp, on_disk);
+  ph_document_replace (self, rig, file, origin->own_name, known ? read_quietly (on_disk) : NULL);
   self->stamp = origin->stamp;
   PhRig *compared = read_quietly (reference);
   if (compared != NULL)

@@ -180,7 +180,7 @@ const PhIssues *
 ph_document_get_issues (PhDocument *self)
 {
   g_return_val_if_fail (PH_IS_DOCUMENT (self), NULL);
-  return self->errors.n > 0 ? &self->errors : &self->notes;
+  return self->errors.n > 0 ? &self->errors : &self->open.report->notes;
 }
 
 const char *
@@ -339,7 +339,6 @@ ph_document_finalize (GObject *object)
   computed_clear (&self->open);
   computed_clear (&self->reference);
   ph_rig_free (self->saved);
-  ph_issues_clear (&self->notes);
   ph_issues_clear (&self->errors);
   g_clear_object (&self->file);
   g_free (self->own_name);

@@ -154,6 +154,8 @@ take_name (PhRecovery *self, char **why)
       g_autofree char *base = g_build_filename (self->folder, name, NULL);
       g_autofree char *path = with_suffix (base, OWNER_SUFFIX);
       int fd = open (path, O_RDWR | O_CREAT | O_EXCL | O_CLOEXEC, 0600);
+      if (fd < 0 && errno == EEXIST)
+        continue; /* two forks of one process draw the same names */
       if (fd < 0)
         {
           *why = sentence_of_errno (path, errno);

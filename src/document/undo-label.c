@@ -120,6 +120,8 @@ directed (PhWay way, double from, double to, PhQuantity quantity, PhUnits units)
 static PhWay
 way_of_angle (Comparison *all, const PhField *field, size_t i_before, size_t i_after)
 {
+  double from = ph_field_number (field, &all->before->parts[i_before], 0);
+  double to = ph_field_number (field, &all->after->parts[i_after], 0);
   if (all->compiled_before == NULL)
     {
       all->compiled_before = ph_compile_rig (all->before);
@@ -128,7 +130,7 @@ way_of_angle (Comparison *all, const PhField *field, size_t i_before, size_t i_a
   if (g_str_equal (field->key, "lift_deg"))
     return ph_way_of_lift (all->compiled_after, i_after);
   return ph_way_of_change (ph_way_of_swing (all->compiled_before, i_before),
-                           ph_way_of_swing (all->compiled_after, i_after));
+                           ph_way_of_swing (all->compiled_after, i_after), from * to < 0);
 }
 
 static gboolean
