@@ -10,6 +10,12 @@
 #define STEM_RADIUS 6.0f
 #define RING_OUTER 15.0f
 #define RING_WALL 2.6f
+/* A box is there for its inertia: what one sees of an accessory is smaller. */
+#define BODY_SHARE 0.6f
+/* Beside the arrow, an accessory reaches to it: from so near to so far off the bow's plane. */
+#define ARM_LEAST 8.0f
+#define ARM_MOST 60.0f
+#define ARROW_ASIDE 5.0f
 
 static float
 within (float value, float least, float most)
@@ -64,6 +70,18 @@ sight_shape (PhPen pen, PhPoint at, PhPoint size, PhPoint aperture, const PhRise
   ring_shape (pen, aperture, upright, within (0.3f * size.z, 7.0f, RING_OUTER));
 }
 
+/* A body within its box, and an arm to the bow's plane where it stands beside it: a rest. */
+static void
+body_shape (PhPen pen, PhPoint at, PhPoint size)
+{
+  ph_pen_block (pen, at, ph_point_scale (size, BODY_SHARE));
+  if (fabsf (at.y) < ARM_LEAST || fabsf (at.y) > ARM_MOST)
+    return;
+  PhPoint end = ph_point (at.x, copysignf (ARROW_ASIDE, at.y), at.z);
+  ph_pen_tube (pen, at, end, 2.6f, 2.2f);
+  ph_pen_sphere (pen, end, 3.2f);
+}
+
 void
 ph_accessory_shape (PhPen pen, const PhPart *part, const PhRiserLine *riser)
 {
@@ -75,5 +93,5 @@ ph_accessory_shape (PhPen pen, const PhPart *part, const PhRiserLine *riser)
       return;
     }
   stem_shape (pen, at, riser);
-  ph_pen_block (pen, at, size);
+  body_shape (pen, at, size);
 }

@@ -22,9 +22,16 @@ static const PhRiserHole holes[] = { { 0.87f, 13, 0.42f }, { 0.72f, 19, 0.5f },
                                      { 0.55f, 20, 0.5f },  { -0.42f, 19, 0.48f },
                                      { -0.57f, 20, 0.5f }, { -0.73f, 19, 0.5f },
                                      { -0.88f, 13, 0.42f } };
-static const PhRiserTable riser_table = { line,   COUNT (line),   depth, COUNT (depth),
-                                          across, COUNT (across), away,  COUNT (away),
-                                          holes,  COUNT (holes) };
+static const PhRiserTable riser_table = { .line = line,
+                                          .n_line = COUNT (line),
+                                          .depth = depth,
+                                          .n_depth = COUNT (depth),
+                                          .across = across,
+                                          .n_across = COUNT (across),
+                                          .away = away,
+                                          .n_away = COUNT (away),
+                                          .holes = holes,
+                                          .n_holes = COUNT (holes) };
 
 #define BLADE_WIDE 20.0f
 #define BLADES_APART 12.0f
@@ -156,7 +163,10 @@ ph_compound_shape (PhPen pen, const PhRig *rig, PhRiserLine *riser)
   float axle_to_axle = ph_bow_axle_to_axle (&rig->bow);
   float s = 0.36f * axle_to_axle, left = ph_rig_left (rig), aside = -left * CABLES_ASIDE;
   Cam top = cam_of (axle_to_axle, 1.0f), bottom = cam_of (axle_to_axle, -1.0f);
-  ph_riser_shape (pen, &riser_table, s, left, riser);
+  PhRiserTable table = riser_table;
+  table.mounts = rig->bow.mounts;
+  table.n_mounts = rig->bow.n_mounts;
+  ph_riser_shape (pen, &table, s, left, riser);
   limbs_shape (pen, s, &top, 1.0f);
   limbs_shape (pen, s, &bottom, -1.0f);
   cam_shape (ph_pen_role (pen, PH_ROLE_CAM), &top, 1.0f);

@@ -46,6 +46,9 @@ void ph_pen_line (PhPen pen, const PhPoint *points, size_t n, float radius);
 void ph_pen_sweep (PhPen pen, const PhStation *stations, size_t n, const PhHole *holes,
                    size_t n_holes, float round);
 
+/** Radius of what joins the riser to a mount's point [mm]. */
+#define PH_BOSS_RADIUS 10.0f
+
 /** Centreline of the bow's riser, bottom to top: what mounts and accessories are joined to. */
 typedef struct
 {
@@ -74,6 +77,6 @@ void ph_parts_shape (PhDrawList *list, const PhRig *rig, const PhCompiled *compi
                      const PhReport *report, const PhDrawOptions *options,
                      const PhRiserLine *riser);
 /** One placed part; `place` as the physics has it. */
-void ph_part_shape (PhPen pen, const PhPart *part, const PhPlace *place, bool whole_stack,
+void ph_part_shape (PhPen pen, const PhPart *part, const PhPlace *place, bool plain,
                     const PhRiserLine *riser);
 void ph_accessory_shape (PhPen pen, const PhPart *part, const PhRiserLine *riser);

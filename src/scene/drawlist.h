@@ -13,10 +13,10 @@
 
 typedef struct
 {
-  int selected;      /* index in rig->parts, PH_PART_BOW or PH_PART_NONE */
-  bool show_arrow;   /* the arrow, nock to point */
-  bool show_hand;    /* the bow hand and forearm */
-  bool whole_stacks; /* a stack as one cylinder, its discs not told apart: for a mere outline */
+  int selected;    /* index in rig->parts, PH_PART_BOW or PH_PART_NONE */
+  bool show_arrow; /* the arrow, nock to point */
+  bool show_hand;  /* the bow hand and forearm */
+  bool plain;      /* for a mere outline: a bar or a stack is one cylinder */
 } PhDrawOptions;
 
 /** Nothing selected, neither arrow nor hand, discs apart. */

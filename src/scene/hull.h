@@ -11,7 +11,7 @@
 #include "scene/camera.h"
 
 /** Most points a hull is made of. */
-#define PH_HULL_MOST 1600
+#define PH_HULL_MOST 2000
 
 /** The convex hull of n ≤ PH_HULL_MOST points, in one sense of turning, points on its sides left
  * out. `hull` has room for n + 1; returns how many were written (1 or 2 where all points

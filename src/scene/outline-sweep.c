@@ -12,8 +12,9 @@
 #include <assert.h>
 
 #define STATIONS_MOST 96
-/* A section: a rounded rectangle, each corner cut into three. */
-#define SECTION 16
+/* A section: a rounded rectangle, each corner cut into four. */
+#define CORNER 5
+#define SECTION (4 * CORNER)
 #define HOLE_CORNERS 28
 /* Seen shorter than this share of its true length a sweep counts as end on. */
 #define END_ON 0.45f
@@ -36,29 +37,29 @@ typedef struct
   bool end_on;
 } View;
 
-/* Corner by corner: each gives the ends of its two flat sides and two points between. */
+/* Corner by corner: each gives the ends of its two flat sides and three points between. */
 static Section
 section_of (const PhStation *station, float round)
 {
-  static const float arc[4][2] = {
-    { 1.0f, 0.0f }, { 0.8660f, 0.5f }, { 0.5f, 0.8660f }, { 0.0f, 1.0f }
+  static const float arc[CORNER][2] = {
+    { 1.0f, 0.0f }, { 0.9239f, 0.3827f }, { 0.7071f, 0.7071f }, { 0.3827f, 0.9239f }, { 0.0f, 1.0f }
   };
   Section section;
   float radius = round * fminf (station->half_depth, station->half_across);
   for (int corner = 0; corner < 4; corner++)
-    for (int k = 0; k < 4; k++)
+    for (int k = 0; k < CORNER; k++)
       {
         float out_sign = corner == 0 || corner == 3 ? 1.0f : -1.0f;
         float side_sign = corner < 2 ? 1.0f : -1.0f;
         /* Every second corner is walked the other way, so that the points go round. */
-        int j = corner % 2 == 0 ? k : 3 - k;
+        int j = corner % 2 == 0 ? k : CORNER - 1 - k;
         PhPoint normal = ph_point_add (ph_point_scale (station->out, out_sign * arc[j][0]),
                                        ph_point_scale (station->side, side_sign * arc[j][1]));
         PhPoint at = ph_point_add_scaled (station->at, station->out,
                                           out_sign * (station->half_depth - radius));
         at = ph_point_add_scaled (at, station->side, side_sign * (station->half_across - radius));
-        section.normal[corner * 4 + k] = normal;
-        section.at[corner * 4 + k] = ph_point_add_scaled (at, normal, radius);
+        section.normal[corner * CORNER + k] = normal;
+        section.at[corner * CORNER + k] = ph_point_add_scaled (at, normal, radius);
       }
   return section;
 }

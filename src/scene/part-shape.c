@@ -11,40 +11,40 @@
 #include "physics/clearance.h"
 #include "scene/drawlist-build.h"
 
-#define BOSS_RADIUS 10.0f
 #define NECK_RADIUS 8.0f
 /* Air between two discs, so that they can be counted: a share of the thickness, at most this. */
 #define GAP_SHARE 0.14f
 #define GAP_MOST 1.0f
 
 static void
-bar_shape (PhPen pen, const PhPart *part, PhPoint root, PhPoint end, PhPoint way)
+bar_shape (PhPen pen, const PhPart *part, PhPoint root, PhPoint end, PhPoint way, bool plain)
 {
   float radius = (float)part->outer_mm / 2.0f;
   float length = (float)part->length_mm;
   float fitting = fminf ((float)part->fitting_mm, length / 2.0f);
   PhPoint from = root, to = end;
-  if (part->root_fitting_g > 0)
+  bool at_root = !plain && part->root_fitting_g > 0, at_tip = !plain && part->tip_fitting_g > 0;
+  if (at_root)
     from = ph_point_add_scaled (root, way, fitting);
-  if (part->tip_fitting_g > 0)
+  if (at_tip)
     to = ph_point_add_scaled (end, way, -fitting);
   ph_pen_tube (ph_pen_role (pen, PH_ROLE_BAR), from, to, radius, radius);
   pen = ph_pen_role (pen, PH_ROLE_FITTING);
-  if (part->root_fitting_g > 0)
+  if (at_root)
     ph_pen_tube (pen, root, from, radius, radius);
-  if (part->tip_fitting_g > 0)
+  if (at_tip)
     ph_pen_tube (pen, to, end, radius, radius);
 }
 
 static void
-weights_shape (PhPen pen, const PhPart *part, PhPoint root, PhPoint end, PhPoint way, bool whole)
+weights_shape (PhPen pen, const PhPart *part, PhPoint root, PhPoint end, PhPoint way, bool plain)
 {
   float radius = (float)part->diameter_mm / 2.0f, each = (float)part->each_mm;
   int count = (int)part->count;
   if (count == 0)
     return;
   pen = ph_pen_role (pen, PH_ROLE_WEIGHT);
-  if (whole || count > PH_DISCS_MOST || each <= 0.0f)
+  if (plain || count > PH_DISCS_MOST || each <= 0.0f)
     {
       ph_pen_tube (pen, root, end, radius, radius);
       return;
@@ -98,12 +98,12 @@ bracket_shape (PhPen pen, const PhPart *part, const PhFrame *frame, PhPoint root
       ph_pen_tube (pen, middle, ph_point_add_scaled (at, axis, -NECK_RADIUS / 2), NECK_RADIUS,
                    NECK_RADIUS);
       ph_pen_tube (ph_pen_role (pen, PH_ROLE_FITTING), ph_point_add_scaled (at, axis, -NECK_RADIUS),
-                   at, BOSS_RADIUS, BOSS_RADIUS);
+                   at, PH_BOSS_RADIUS, PH_BOSS_RADIUS);
     }
 }
 
 void
-ph_part_shape (PhPen pen, const PhPart *part, const PhPlace *place, bool whole_stack,
+ph_part_shape (PhPen pen, const PhPart *part, const PhPlace *place, bool plain,
                const PhRiserLine *riser)
 {
   PhPoint root = ph_point_of_m (place->root_m), end = ph_point_of_m (place->end_m);
@@ -111,10 +111,10 @@ ph_part_shape (PhPen pen, const PhPart *part, const PhPlace *place, bool whole_s
   switch (part->kind)
     {
     case PH_PART_BAR:
-      bar_shape (pen, part, root, end, way);
+      bar_shape (pen, part, root, end, way, plain);
       break;
     case PH_PART_WEIGHTS:
-      weights_shape (pen, part, root, end, way, whole_stack);
+      weights_shape (pen, part, root, end, way, plain);
       break;
     case PH_PART_DAMPER:
       damper_shape (pen, part, root, end);
@@ -155,10 +155,10 @@ bosses_shape (PhPen pen, const PhRig *rig, const PhRiserLine *riser)
       if (!mount_is_used (rig, mount, &pen.state))
         continue;
       PhPoint at = ph_point_of (mount->at_mm);
-      ph_pen_tube (pen, ph_riser_nearest (riser, at, NULL), at, BOSS_RADIUS, BOSS_RADIUS);
+      ph_pen_tube (pen, ph_riser_nearest (riser, at, NULL), at, PH_BOSS_RADIUS, PH_BOSS_RADIUS);
       /* A knuckle: a bar that leaves at an angle stays joined. */
       if (pen.state == PH_STATE_NORMAL)
-        ph_pen_sphere (pen, at, BOSS_RADIUS);
+        ph_pen_sphere (pen, at, PH_BOSS_RADIUS);
     }
 }
 
@@ -221,7 +221,7 @@ ph_parts_shape (PhDrawList *list, const PhRig *rig, const PhCompiled *compiled,
       pen.part = (int)i;
       pen.state = state_of (compiled, report, i);
       if (place)
-        ph_part_shape (pen, &rig->parts[i], place, options->whole_stacks, riser);
+        ph_part_shape (pen, &rig->parts[i], place, options->plain, riser);
     }
   ph_assembly_free (all);
   free (everywhere);

@@ -24,9 +24,16 @@ static const PhRiserHole holes[] = { { 0.66f, 22, 0.46f },
                                      { -0.4f, 17, 0.44f },
                                      { -0.56f, 22, 0.46f },
                                      { -0.7f, 14, 0.4f } };
-static const PhRiserTable riser_table = { line,   COUNT (line),   depth, COUNT (depth),
-                                          across, COUNT (across), away,  COUNT (away),
-                                          holes,  COUNT (holes) };
+static const PhRiserTable riser_table = { .line = line,
+                                          .n_line = COUNT (line),
+                                          .depth = depth,
+                                          .n_depth = COUNT (depth),
+                                          .across = across,
+                                          .n_across = COUNT (across),
+                                          .away = away,
+                                          .n_away = COUNT (away),
+                                          .holes = holes,
+                                          .n_holes = COUNT (holes) };
 
 #define HALF_RISER 317.0f
 #define STRING_RADIUS 1.7f
@@ -49,10 +56,10 @@ limb_shape (PhPen pen, float s, PhPoint tip, float up)
   const PhPoint points[] = { ph_point (30.0f, 0.0f, up * s),
                              ph_point (8.0f, 0.0f, up * (s + 120.0f * k)),
                              ph_point (-60.0f, 0.0f, up * (s + 245.0f * k)),
-                             ph_point (-160.0f, 0.0f, up * (s + 342.0f * k)),
-                             ph_point (-216.0f, 0.0f, up * (s + 371.0f * k)),
+                             ph_point (-160.0f, 0.0f, up * (s + 345.0f * k)),
+                             ph_point (-212.0f, 0.0f, up * (s + 375.0f * k)),
                              tip,
-                             ph_point_add (tip, ph_point (-0.35f * NOSE, 0.0f, up * NOSE)) };
+                             ph_point_add (tip, ph_point (-0.5f * NOSE, 0.0f, up * 0.8f * NOSE)) };
   PhLimbSize size = { 15.0f, 6.0f, 45.0f, 16.0f, 0.0f };
   PhPoint way;
   ph_limb_shape (pen, points, COUNT (points), &size, &way);
@@ -72,7 +79,10 @@ ph_recurve_shape (PhPen pen, const PhRig *rig, PhRiserLine *riser)
   PhPoint top = tip_of (tip_to_tip, 1.0f), bottom = tip_of (tip_to_tip, -1.0f);
   limb_shape (pen, s, top, 1.0f);
   limb_shape (pen, s, bottom, -1.0f);
-  ph_riser_shape (pen, &riser_table, s, ph_rig_left (rig), riser);
+  PhRiserTable table = riser_table;
+  table.mounts = rig->bow.mounts;
+  table.n_mounts = rig->bow.n_mounts;
+  ph_riser_shape (pen, &table, s, ph_rig_left (rig), riser);
   const PhPoint string[] = { top, ph_rig_nock (rig), bottom };
   ph_pen_line (ph_pen_role (pen, PH_ROLE_STRING), string, COUNT (string), STRING_RADIUS);
 }

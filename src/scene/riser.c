@@ -10,7 +10,9 @@
 
 #define HOLES_MOST 12
 #define LIMB_STATIONS 40
-#define GRIP_STATIONS 24
+#define GRIP_STATIONS 40
+
+#define COUNT(array) (sizeof (array) / sizeof (array)[0])
 
 #define RISER_STATIONS (sizeof (((PhRiserLine *)0)->stations) / sizeof (PhStation))
 
@@ -27,6 +29,20 @@ station_of_height (const PhRiserLine *riser, float z)
   return (float)(riser->n - 1);
 }
 
+/* A hole leaves room for the boss of every mount. */
+static bool
+meets_boss (const PhRiserTable *table, size_t hole, float s, const PhRiserLine *riser)
+{
+  const PhRiserHole *cut = &table->holes[hole];
+  for (size_t i = 0; i < table->n_mounts; i++)
+    {
+      PhPoint root = ph_riser_nearest (riser, ph_point_of (table->mounts[i].at_mm), NULL);
+      if (fabsf (root.z - cut->at * s) < cut->half_long + PH_BOSS_RADIUS)
+        return true;
+    }
+  return false;
+}
+
 static size_t
 holes_of (const PhRiserTable *table, float s, const PhRiserLine *riser, PhHole *holes)
 {
@@ -36,6 +52,8 @@ holes_of (const PhRiserTable *table, float s, const PhRiserLine *riser, PhHole *
     return 0; /* a riser this short has no room for holes */
   for (size_t i = 0; i < table->n_holes && n < HOLES_MOST; i++)
     {
+      if (meets_boss (table, i, s, riser))
+        continue;
       float middle = station_of_height (riser, table->holes[i].at * s);
       const PhStation *there = &riser->stations[(size_t)(middle + 0.5f)];
       holes[n++] = (PhHole){ .middle = middle,
@@ -99,21 +117,22 @@ void
 ph_grip_shape (PhPen pen)
 {
   static const PhPoint points[] = {
-    { 6, 0, 16 }, { 0, 0, 0 }, { -3, 0, -26 }, { -10, 0, -58 }, { -22, 0, -92 }
+    { 6, 0, 16 }, { 0, 0, 0 }, { -4, 0, -28 }, { -11, 0, -60 }, { -22, 0, -92 }
   };
-  static const PhKnot depth[] = { { 0, 14 },    { 0.08f, 21 }, { 0.3f, 24 },
-                                  { 0.6f, 27 }, { 0.94f, 25 }, { 1, 20 } };
-  static const PhKnot across[] = { { 0, 18 },    { 0.1f, 25 },  { 0.3f, 26 },
-                                   { 0.7f, 28 }, { 0.94f, 27 }, { 1, 22 } };
+  /* Thin where it runs into the riser above the throat, full in the palm, rounded at the heel. */
+  static const PhKnot depth[] = { { 0, 8 },      { 0.06f, 17 }, { 0.17f, 20 }, { 0.5f, 29 },
+                                  { 0.78f, 27 }, { 0.93f, 25 }, { 0.98f, 19 }, { 1, 13 } };
+  static const PhKnot across[] = { { 0, 16 },     { 0.08f, 24 }, { 0.2f, 25 },
+                                   { 0.55f, 28 }, { 0.93f, 26 }, { 1, 19 } };
   PhPoint even[GRIP_STATIONS];
   PhStation stations[GRIP_STATIONS];
-  ph_curve_even (points, 5, even, GRIP_STATIONS);
+  ph_curve_even (points, COUNT (points), even, GRIP_STATIONS);
   ph_curve_stations (even, GRIP_STATIONS, stations);
   for (size_t i = 0; i < GRIP_STATIONS; i++)
     {
       float along = (float)i / (GRIP_STATIONS - 1);
-      stations[i].half_depth = ph_knots_at (depth, 6, along) / 2.0f;
-      stations[i].half_across = ph_knots_at (across, 6, along) / 2.0f;
+      stations[i].half_depth = ph_knots_at (depth, COUNT (depth), along) / 2.0f;
+      stations[i].half_across = ph_knots_at (across, COUNT (across), along) / 2.0f;
     }
   ph_pen_sweep (ph_pen_role (pen, PH_ROLE_GRIP), stations, GRIP_STATIONS, NULL, 0, 0.85f);
 }

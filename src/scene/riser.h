@@ -29,6 +29,8 @@ typedef struct
   size_t n_away;
   const PhRiserHole *holes;
   size_t n_holes;
+  const PhSocket *mounts; /* of the bow: their bosses want solid riser */
+  size_t n_mounts;
 } PhRiserTable;
 
 /** Fills `riser`, bottom to top, and appends it with its holes. `s` in mm, above 0. */
