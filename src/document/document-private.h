@@ -56,6 +56,7 @@ struct _PhDocument
   /* Owned: what was last notified, so that only true changes are. */
   char *title, *undo_label, *redo_label, *reference_name, *recovery_error;
   gboolean unsaved;
+  gboolean flipped;
 };
 
 enum
@@ -69,6 +70,7 @@ enum
   PROP_SELECTED,
   PROP_UNITS,
   PROP_REFERENCE_NAME,
+  PROP_FLIPPED,
   PROP_RECOVERY_ERROR,
   N_PROPS
 };

@@ -126,6 +126,8 @@ ph_document_refresh (PhDocument *self)
   set_text (self, &self->undo_label, label_on_top (self->undo), PROP_UNDO_LABEL);
   set_text (self, &self->redo_label, label_on_top (self->redo), PROP_REDO_LABEL);
   set_text (self, &self->reference_name, name_of (self->reference.rig, NULL), PROP_REFERENCE_NAME);
+  if (self->reference.rig == NULL)
+    ph_document_set_flipped (self, FALSE);
   if (unsaved == self->unsaved)
     return;
   self->unsaved = unsaved;
@@ -265,6 +267,26 @@ ph_document_set_units (PhDocument *self, PhUnits units)
   ph_document_notify (self, PROP_UNITS);
 }
 
+/* The moment's look at the reference. */
+
+gboolean
+ph_document_get_flipped (PhDocument *self)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self), FALSE);
+  return self->flipped;
+}
+
+void
+ph_document_set_flipped (PhDocument *self, gboolean flipped)
+{
+  g_return_if_fail (PH_IS_DOCUMENT (self));
+  gboolean shown = flipped && self->reference.rig != NULL;
+  if (shown == self->flipped)
+    return;
+  self->flipped = shown;
+  ph_document_notify (self, PROP_FLIPPED);
+}
+
 /* The object. */
 
 PhDocument *
@@ -303,6 +325,9 @@ ph_document_get_property (GObject *object, guint prop, GValue *value, GParamSpec
     case PROP_REFERENCE_NAME:
       g_value_set_string (value, self->reference_name);
       break;
+    case PROP_FLIPPED:
+      g_value_set_boolean (value, self->flipped);
+      break;
     case PROP_RECOVERY_ERROR:
       g_value_set_string (value, self->recovery_error);
       break;
@@ -322,6 +347,9 @@ ph_document_set_property (GObject *object, guint prop, const GValue *value, GPar
       break;
     case PROP_UNITS:
       ph_document_set_units (self, (PhUnits)g_value_get_int (value));
+      break;
+    case PROP_FLIPPED:
+      ph_document_set_flipped (self, g_value_get_boolean (value));
       break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop, pspec);
@@ -380,6 +408,7 @@ install_properties (GObjectClass *object_class)
   props[PROP_UNITS] =
       g_param_spec_int ("units", NULL, NULL, PH_UNITS_METRIC, PH_UNITS_MIXED, 0, write);
   props[PROP_REFERENCE_NAME] = g_param_spec_string ("reference-name", NULL, NULL, NULL, read);
+  props[PROP_FLIPPED] = g_param_spec_boolean ("flipped", NULL, NULL, FALSE, write);
   props[PROP_RECOVERY_ERROR] = g_param_spec_string ("recovery-error", NULL, NULL, NULL, read);
   g_object_class_install_properties (object_class, N_PROPS, props);
 }

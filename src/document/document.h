@@ -42,10 +42,10 @@ typedef enum
  *   "selected"       string  id of the selected part, "bow" for the bow, null for none
  *   "units"          int     PhUnits
  *   "reference-name" string  null when there is none
- *   "recovery-error" string  why unsaved work is not being kept beside, null while it is; set once,
- *                            at the first failure, and cleared by the next success
- * Signals:
- *   "changed" ()             the rig or the reference was recomputed: read it anew
+ *   "flipped"        boolean the reference is looked at in place of the open rig, as long as a key
+ * or button is held; never without a reference "recovery-error" string  why unsaved work is not
+ * being kept beside, null while it is; set once, at the first failure, and cleared by the next
+ * success Signals: "changed" ()             the rig or the reference was recomputed: read it anew
  *   "structure-changed" ()   before "changed", when parts were added, removed, moved or switched
  *   "replaced" ()            another rig was opened: after both
  *   "removed" (string text)  something was removed; text names it: "Removed back bar and its
@@ -144,6 +144,10 @@ gboolean ph_document_reference_load (PhDocument *self, GFile *file, GError **err
 /** Swaps open rig and reference: one undo step. */
 void ph_document_reference_swap (PhDocument *self);
 void ph_document_reference_clear (PhDocument *self);
+/** Whether the views show the reference for the moment. What is edited stays the open rig. */
+gboolean ph_document_get_flipped (PhDocument *self);
+/** Without a reference it stays false. */
+void ph_document_set_flipped (PhDocument *self, gboolean flipped);
 
 /* Recovery: after each gesture an unsaved rig is also written to the user's state folder. */
 /** The folder, "$XDG_STATE_HOME/plumbhold"; tests may set another before the first edit. */

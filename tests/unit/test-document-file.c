@@ -200,6 +200,8 @@ the_reference_stands_beside_the_open_rig (void)
   Fixture f = fixture_new ();
   CHECK (!ph_document_get_reference_rig (f.document));
   ph_document_reference_swap (f.document); /* without one: nothing */
+  ph_document_set_flipped (f.document, TRUE);
+  CHECK (!ph_document_get_flipped (f.document), "there is nothing to flip to");
   ph_document_reference_take (f.document);
   double before = ph_document_get_report (f.document)->cant_rad;
   fixture_set (&f, "back-bar", "swing_deg", 26);
@@ -207,7 +209,10 @@ the_reference_stands_beside_the_open_rig (void)
   g_autofree char *name = NULL;
   g_object_get (f.document, "reference-name", &name, NULL);
   CHECK_TEXT (name, "Harbour club indoor");
+  ph_document_set_flipped (f.document, TRUE);
+  CHECK (ph_document_get_flipped (f.document));
   ph_document_reference_clear (f.document);
+  CHECK (!ph_document_get_flipped (f.document));
   CHECK (!ph_document_get_reference_report (f.document));
   CHECK (ph_document_reference_load (f.document, f.file, NULL));
   CHECK_NEAR (ph_document_get_reference_report (f.document)->cant_rad, before, 0);

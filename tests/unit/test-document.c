@@ -224,6 +224,7 @@ labels_say_it_as_an_archer_would (void)
     { "front-bar", "swing_deg", 0.5, "front bar left 0° → 0.5°" },
     { "front-bar", "swing_deg", -10, "front bar left 0.5° → right 10°" },
     { "front-bar", "swing_deg", -12, "front bar out 10° → 12°" },
+    { "front-bar", "swing_deg", -0.5, "front bar out 12° → 0.5°" },
     { "back-bar", "mass_g", 100, "back bar mass 95 → 100 g" },
   };
   for (size_t i = 0; i < G_N_ELEMENTS (steps); i++)
