@@ -42,10 +42,12 @@ typedef enum
  *   "selected"       string  id of the selected part, "bow" for the bow, null for none
  *   "units"          int     PhUnits
  *   "reference-name" string  null when there is none
- *   "flipped"        boolean the reference is looked at in place of the open rig, as long as a key
- * or button is held; never without a reference "recovery-error" string  why unsaved work is not
- * being kept beside, null while it is; set once, at the first failure, and cleared by the next
- * success Signals: "changed" ()             the rig or the reference was recomputed: read it anew
+ *   "flipped"        boolean the reference is looked at in place of the open rig, while a key or
+ *                            button is held; never without a reference
+ *   "recovery-error" string  why unsaved work is not being kept beside, null while it is; set once,
+ *                            at the first failure, and cleared by the next success
+ * Signals:
+ *   "changed" ()             the rig or the reference was recomputed: read it anew
  *   "structure-changed" ()   before "changed", when parts were added, removed, moved or switched
  *   "replaced" ()            another rig was opened: after both
  *   "removed" (string text)  something was removed; text names it: "Removed back bar and its
