@@ -19,8 +19,10 @@
 #include "widgets/style.h"
 
 #define APPLICATION_ID "org.plumbhold.Plumbhold"
-/* Frames until what is put off at start (the still picture of the views, the drawer) is done. */
+/* Until what is put off at start (the still picture of the views, the drawer) is done. */
 #define SETTLING_MS 900
+/* Until the window's frame is known, which --size leaves out. */
+#define FRAMING_MS 200
 
 struct _PhApplication
 {
@@ -79,13 +81,31 @@ finish_unattended_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/* --size is the size of the picture: the toolkit's own frame comes on top. */
+static gboolean
+correct_size_cb (gpointer data)
+{
+  PhApplication *self = data;
+  if (!self->window)
+    return G_SOURCE_REMOVE;
+  int over_width = self->width - gtk_widget_get_width (GTK_WIDGET (self->window));
+  int over_height = self->height - gtk_widget_get_height (GTK_WIDGET (self->window));
+  if (over_width > 0 || over_height > 0)
+    gtk_window_set_default_size (GTK_WINDOW (self->window), self->width + MAX (over_width, 0),
+                                 self->height + MAX (over_height, 0));
+  return G_SOURCE_REMOVE;
+}
+
 static void
 present (PhApplication *self)
 {
   gboolean first = !gtk_widget_get_visible (GTK_WIDGET (self->window));
   gtk_window_present (GTK_WINDOW (self->window));
-  if (first && is_unattended (self))
-    g_timeout_add (SETTLING_MS, finish_unattended_cb, self);
+  if (!first || !is_unattended (self))
+    return;
+  if (self->width > 0)
+    g_timeout_add (FRAMING_MS, correct_size_cb, self);
+  g_timeout_add (SETTLING_MS, finish_unattended_cb, self);
 }
 
 /* A start without a file: what was left behind first, then the last rig, then the example. */

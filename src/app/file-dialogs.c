@@ -9,6 +9,7 @@
 #include <glib/gi18n.h>
 #include <string.h>
 
+#include "app/file-name.h"
 #include "app/question.h"
 
 typedef struct
@@ -130,27 +131,10 @@ ph_file_dialog_save (GtkWindow *parent, const char *title, GFile *now, const cha
   else
     {
       g_autofree char *name = ph_file_name_for (rig_title);
+      const char *documents = g_get_user_special_dir (G_USER_DIRECTORY_DOCUMENTS);
+      g_autoptr (GFile) folder = g_file_new_for_path (documents ? documents : g_get_home_dir ());
+      gtk_file_chooser_set_current_folder (chooser, folder, NULL);
       gtk_file_chooser_set_current_name (chooser, name);
     }
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
-}
-
-char *
-ph_file_name_for (const char *rig_title)
-{
-  GString *name = g_string_new (NULL);
-  for (const char *c = rig_title ? rig_title : ""; *c && name->len < 60; c = g_utf8_next_char (c))
-    {
-      gunichar letter = g_utf8_get_char (c);
-      if (g_unichar_isalnum (letter))
-        g_string_append_unichar (name, g_unichar_tolower (letter));
-      else if (name->len > 0 && name->str[name->len - 1] != '-')
-        g_string_append_c (name, '-');
-    }
-  while (name->len > 0 && name->str[name->len - 1] == '-')
-    g_string_truncate (name, name->len - 1);
-  if (name->len == 0)
-    g_string_append (name, "rig");
-  g_string_append (name, ".rig.json");
-  return g_string_free (name, FALSE);
 }

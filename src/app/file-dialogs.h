@@ -21,7 +21,4 @@ void ph_file_dialog_open (GtkWindow *parent, const char *title, PhFileChosen cho
 void ph_file_dialog_save (GtkWindow *parent, const char *title, GFile *now, const char *rig_title,
                           PhFileChosen chosen, gpointer data);
 
-/** "Harbour club indoor" → "harbour-club-indoor.rig.json". (transfer full) */
-char *ph_file_name_for (const char *rig_title);
-
 G_END_DECLS

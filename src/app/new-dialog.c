@@ -138,7 +138,7 @@ add_entry (GtkBox *place, PhQuantity quantity, const char *label, double value,
   ph_quantity_entry_set_value (quantity_entry, value);
   ph_quantity_entry_set_commit (quantity_entry, commit, self);
   gtk_widget_set_hexpand (entry, TRUE);
-  gtk_box_append (place, entry);
+  gtk_box_prepend (place, entry);
   return quantity_entry;
 }
 

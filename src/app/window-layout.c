@@ -69,6 +69,9 @@ set_narrow (PhWindow *self, gboolean narrow)
     }
   g_object_unref (self->side);
   gtk_widget_set_visible (GTK_WIDGET (self->drawer_button), narrow);
+  /* Both are in the main menu too. */
+  gtk_widget_set_visible (GTK_WIDGET (self->open), !narrow);
+  gtk_widget_set_visible (GTK_WIDGET (self->make), !narrow);
   if (narrow)
     gtk_widget_add_css_class (GTK_WIDGET (self), "narrow");
   else

@@ -17,8 +17,9 @@ struct _PhWindow
   GtkStack *pages, *heading;
   GtkLabel *title, *subtitle;
   GtkToggleButton *drawer_button;
-  GtkButton *undo, *redo, *save, *flip;
+  GtkButton *open, *make, *undo, *redo, *save, *flip;
   GtkMenuButton *reference, *menu_button;
+  GtkLabel *reference_label;
   PhBanner *file_banner, *recovery_banner;
   PhToast *toast;
   GtkPaned *panes;

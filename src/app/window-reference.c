@@ -23,7 +23,9 @@ name_changed_cb (PhWindow *self)
   const char *shown = name ? name : _ ("none");
   g_autofree char *label = flipped ? g_strdup_printf (_ ("Showing: %s"), shown)
                                    : g_strdup_printf (_ ("Reference: %s"), shown);
-  gtk_menu_button_set_label (self->reference, label);
+  gtk_label_set_text (self->reference_label, label);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->reference), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  label, -1);
   gtk_widget_set_visible (GTK_WIDGET (self->flip), name != NULL);
 }
 

@@ -232,11 +232,14 @@ bind_children (GtkWidgetClass *widget_class)
   BIND (title);
   BIND (subtitle);
   BIND (drawer_button);
+  BIND (open);
+  BIND (make);
   BIND (undo);
   BIND (redo);
   BIND (save);
   BIND (flip);
   BIND (reference);
+  BIND (reference_label);
   BIND (menu_button);
   BIND (file_banner);
   BIND (recovery_banner);
