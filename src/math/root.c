@@ -26,7 +26,7 @@ iterate (gsl_root_fsolver *solver, double width, double *root)
         return PH_ERR_NO_CONVERGENCE;
       double lo = gsl_root_fsolver_x_lower (solver), hi = gsl_root_fsolver_x_upper (solver);
       /* A root at 0 has no last bit of its own: there the bracket's width sets the scale. */
-      if (gsl_root_test_interval (lo, hi, width * 1e-20, 2 * DBL_EPSILON) == GSL_SUCCESS)
+      if (gsl_root_test_interval (lo, hi, width * 1e-16, 2 * DBL_EPSILON) == GSL_SUCCESS)
         {
           *root = gsl_root_fsolver_root (solver);
           return PH_OK;

@@ -29,20 +29,32 @@ ph_sym3_add_point (PhSym3 s, double mass_kg, PhVec3 d)
                    s.xy - md.x * d.y, s.xz - md.x * d.z, s.yz - md.y * d.z };
 }
 
+/** k e eᵀ added. */
+static inline PhSym3
+ph_sym3_add_axis (PhSym3 s, double k, PhVec3 e)
+{
+  PhVec3 d = ph_vec3_scale (e, k);
+  return (PhSym3){ s.xx + d.x * e.x, s.yy + d.y * e.y, s.zz + d.z * e.z,
+                   s.xy + d.x * e.y, s.xz + d.x * e.z, s.yz + d.y * e.z };
+}
+
 /** Σ Iᵢ eᵢ eᵢᵀ over the three directions of a frame. */
 static inline PhSym3
 ph_sym3_of_moments (PhVec3 moments, const PhFrame *f)
 {
-  /* Iy·E + (Ix − Iy)·a aᵀ + (Iz − Iy)·t tᵀ: the last term falls away for a round body. */
-  double i = moments.y;
-  PhVec3 d = ph_vec3_scale (f->a, moments.x - i);
-  PhSym3 s = { i + d.x * f->a.x, i + d.y * f->a.y, i + d.z * f->a.z,
-               d.x * f->a.y,     d.x * f->a.z,     d.y * f->a.z };
-  if (moments.z == i)
-    return s;
-  PhVec3 u = ph_vec3_scale (f->t, moments.z - i);
-  return (PhSym3){ s.xx + u.x * f->t.x, s.yy + u.y * f->t.y, s.zz + u.z * f->t.z,
-                   s.xy + u.x * f->t.y, s.xz + u.x * f->t.z, s.yz + u.y * f->t.z };
+  double x = moments.x, y = moments.y;
+  PhVec3 a = f->a;
+  if (moments.z == y)
+    {
+      /* A round body: Iy (E − a aᵀ) + Ix a aᵀ, the diagonal without a difference. */
+      double xx = a.x * a.x, yy = a.y * a.y, zz = a.z * a.z, k = x - y;
+      return (PhSym3){ y * (yy + zz) + x * xx, y * (xx + zz) + x * yy, y * (xx + yy) + x * zz,
+                       k * a.x * a.y,          k * a.x * a.z,          k * a.y * a.z };
+    }
+  PhSym3 s = { 0, 0, 0, 0, 0, 0 };
+  s = ph_sym3_add_axis (s, x, a);
+  s = ph_sym3_add_axis (s, y, f->l);
+  return ph_sym3_add_axis (s, moments.z, f->t);
 }
 
 static inline PhCentral
@@ -67,7 +79,7 @@ ph_central_join (const PhCentral *a, const PhCentral *b)
   double inverse = 1 / sum.mass_kg;
   sum.com_m = ph_vec3_scale (sum.moment_kg_m, inverse);
   sum.inertia_com_kg_m2 = ph_sym3_add_point (
-      sum.inertia_com_kg_m2, a->mass_kg * b->mass_kg * inverse, ph_vec3_sub (b->com_m, a->com_m));
+      sum.inertia_com_kg_m2, a->mass_kg * (b->mass_kg * inverse), ph_vec3_sub (b->com_m, a->com_m));
   return sum;
 }
 

@@ -36,7 +36,7 @@ ph_body_join_on_axis (PhBody a, PhBody b)
     return b;
   double mass = a.mass_kg + b.mass_kg;
   double apart = b.com_m.x - a.com_m.x;
-  double shift = a.mass_kg * b.mass_kg / mass * apart * apart;
+  double shift = a.mass_kg * (b.mass_kg / mass) * apart * apart;
   PhVec3 inertia = ph_vec3_add (a.inertia_kg_m2, b.inertia_kg_m2);
   inertia.y += shift;
   inertia.z += shift;

@@ -23,8 +23,8 @@ static const char *check_filter;
       if (!(condition))                                                                            \
         {                                                                                          \
           check_failures++;                                                                        \
-          printf ("# %s:%d: %s: ", __FILE__, __LINE__, #condition);                                \
-          printf ("" __VA_ARGS__);                                                                 \
+          printf ("# %s:%d: %s:", __FILE__, __LINE__, #condition);                                 \
+          printf (" " __VA_ARGS__);                                                                \
           printf ("\n");                                                                           \
         }                                                                                          \
     }                                                                                              \
@@ -49,9 +49,16 @@ check_within (double got, double want, double allowed, const char *what, const c
 /** |got − want| ≤ relative·|want|. */
 #define CHECK_REL(got, want, relative)                                                             \
   check_within ((got), (want), (relative) *fabs (want), #got, __FILE__, __LINE__)
-#define CHECK_TEXT(got, want)                                                                      \
-  CHECK ((got) && strcmp ((got), (want)) == 0, "got «%s», want «%s»", (got) ? (got) : "(null)",    \
-         (want))
+#define CHECK_TEXT(got, want) check_text ((got), (want), #got, __FILE__, __LINE__)
+
+static inline void
+check_text (const char *got, const char *want, const char *what, const char *file, int line)
+{
+  if (got && strcmp (got, want) == 0)
+    return;
+  check_failures++;
+  printf ("# %s:%d: %s: got «%s», want «%s»\n", file, line, what, got ? got : "(null)", want);
+}
 
 static inline void
 check_case (const char *name, void (*run) (void))
