@@ -8,7 +8,7 @@
 
 #include "base/units.h"
 #include "check.h"
-#include "shared/rigs.h"
+#include "rigs.h"
 
 static const PhPiece *
 piece_of (const PhCompiled *compiled, size_t part)

@@ -5,7 +5,7 @@
  */
 #include "check.h"
 #include "model/edit.h"
-#include "shared/rigs.h"
+#include "rigs.h"
 
 enum
 {

@@ -9,7 +9,7 @@
 #include <time.h>
 
 #include "check.h"
-#include "shared/rigs.h"
+#include "rigs.h"
 
 enum
 {

@@ -7,7 +7,7 @@
 #include <locale.h>
 
 #include "check.h"
-#include "shared/rigs.h"
+#include "rigs.h"
 
 static void
 each_key_stands_once_and_has_a_bit (void)

@@ -7,7 +7,7 @@
 #include "check.h"
 #include "model/edit.h"
 #include "model/report.h"
-#include "shared/rigs.h"
+#include "rigs.h"
 
 static PhRig *
 rich_rig (void)

@@ -5,7 +5,7 @@
  * of the rig file's page.
  */
 #include "check.h"
-#include "shared/rigs.h"
+#include "rigs.h"
 
 static void
 part_starts_with_the_page_s_defaults (void)

@@ -11,7 +11,7 @@
 #include "base/units.h"
 #include "check.h"
 #include "model/edit.h"
-#include "shared/rigs.h"
+#include "rigs.h"
 
 /** The project's own promise for two implementations of its pages. */
 #define PAGES 1e-9

@@ -4,7 +4,7 @@
  * Questions about what hangs on what, and whether two rigs are the same file.
  */
 #include "check.h"
-#include "shared/rigs.h"
+#include "rigs.h"
 
 static void
 host_and_socket_are_read_from_on (void)

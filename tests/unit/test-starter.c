@@ -8,7 +8,7 @@
 
 #include "check.h"
 #include "model/report.h"
-#include "shared/rigs.h"
+#include "rigs.h"
 
 static PhRig *
 starter (PhBowKind kind, PhBowHand hand, double draw, double stature)
