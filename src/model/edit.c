@@ -91,9 +91,9 @@ ph_edit_set_number (PhRig *rig, size_t i, const char *key, int component, double
   const PhField *field = ph_field_find_part (part->kind, key, &index);
   assert (field);
   uint64_t bit = (uint64_t)1 << index;
-  if (isnan (field->fallback))
-    return set_on_copy (rig, i, field, bit, component, value, issues); /* the seat may change */
   double before = ph_field_number (field, part, component);
+  if (isnan (before) != isnan (value))
+    return set_on_copy (rig, i, field, bit, component, value, issues); /* the seat may change */
   uint64_t given_before = part->given;
   PhIssues found = { 0 };
   write_number (field, part, &part->given, bit, component, value);

@@ -13,7 +13,7 @@
 /** Sets a numeric field of part i (component 0–2 of a vector, else 0) in the file's unit. The key
  * must be one of the part's kind (asserted). False: refused, `*issues` says why. A key that may be
  * absent is taken away by NAN (along_mm: to the far end; aperture_mm) or 0 (modulus_gpa: rigid);
- * one number of an absent vector makes the others 0. Changing the seat or the aperture checks the
+ * one number of an absent vector makes the others 0. Giving or taking such a key checks the
  * whole rig; any other number costs microseconds. `issues` may be null in every function here. */
 bool ph_edit_set_number (PhRig *rig, size_t i, const char *key, int component, double value,
                          PhIssues *issues);

@@ -110,12 +110,12 @@ fill_hold (PhReport *report, const PhCompiled *compiled)
   report->cross_coupling = both > 0 ? fabs (grip->xz) / sqrt (both) : (double)NAN;
 }
 
-/* Tenths of a millimetre are what a tape may tell; the exact number stands in the report. */
+/* Tenths of a millimetre, downward: 14.96 mm must not read as the 15 mm that it lacks. */
 static void
 note_clearance (PhReport *report, const PhPart *part, double clearance_m)
 {
   char number[PH_NUMBER_SIZE];
-  double shown = round (ph_to_milli (clearance_m) * 10) / 10;
+  double shown = floor (ph_to_milli (clearance_m) * 10) / 10;
   ph_number_print (plain_zero (fabs (shown)), number);
   if (clearance_m < 0)
     ph_issues_add (&report->notes, PH_WHERE_PART, part->id, NULL, true,

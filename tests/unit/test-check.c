@@ -409,6 +409,38 @@ the_rest_of_the_list_is_refused (void)
 }
 
 static void
+give_sd (PhRig *rig, size_t part, const char *key, int n, double value)
+{
+  PhPart *p = &rig->parts[part];
+  p->sds = ph_realloc (p->sds, (p->n_sds + 1) * sizeof *p->sds);
+  p->sds[p->n_sds++] = (PhSd){ ph_text_dup (key), n, { value, value, value } };
+}
+
+DO (sd_below, give_sd (rig, BLOCK, "mass_g", 1, -0.1))
+DO (sd_short, give_sd (rig, BLOCK, "com_mm", 1, 2))
+DO (draw_wild, rig->archer.checks[0].draws_deg = ph_alloc (sizeof (double));
+    rig->archer.checks[0].draws_deg[0] = INFINITY; rig->archer.checks[0].n_draws = 1)
+DO (price_endless, rig->parts[BLOCK].price.given = true;
+    rig->parts[BLOCK].price.amount = (double)NAN)
+
+static void
+lists_beside_the_numbers_are_checked_too (void)
+{
+  REFUSED (sd_below, "block", "sd.mass_g", "0 or more");
+  REFUSED (sd_short, "block", "sd.com_mm", "should have 3");
+  REFUSED (draw_wild, "", "hand.bubble_tests[0].draws_deg", "number 1");
+  REFUSED (price_endless, "block", "price.amount", "finite");
+  PhRig *rig = rigs_example ();
+  give_sd (rig, BLOCK, "com_mm", 3, 2);
+  give_sd (rig, BLOCK, "colour", 1, 2);
+  PhIssues issues = { 0 };
+  CHECK (ph_check_rig (rig, &issues) && issues.n == 1);
+  CHECK_TEXT (issues.items[0].key, "sd.colour");
+  ph_issues_clear (&issues);
+  ph_rig_free (rig);
+}
+
+static void
 weightless_bow_is_carried_by_a_fitted_part (void)
 {
   PhRig *rig = rigs_example ();
@@ -472,6 +504,7 @@ main (int argc, char **argv)
   CASE (two_hundred_and_fifty_six_parts_are_the_most);
   CASE (hostile_rigs_are_refused_quickly);
   CASE (the_rest_of_the_list_is_refused);
+  CASE (lists_beside_the_numbers_are_checked_too);
   CASE (weightless_bow_is_carried_by_a_fitted_part);
   CASE (value_outside_its_limits_stretches_the_nearer_one);
   CASE (unknown_keys_and_odd_radii_are_notes);
