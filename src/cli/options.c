@@ -94,8 +94,7 @@ read_option (const PhCommand *command, char ***at, const PhOption *options, size
   if (option->type == PH_OPTION_FLAG)
     {
       set_value (option, NULL);
-      return value ? ph_options_wrong (command, "%s takes no value", option->name)
-                   : PH_OPTIONS_GO;
+      return value ? ph_options_wrong (command, "%s takes no value", option->name) : PH_OPTIONS_GO;
     }
   if (!value)
     value = *++*at;

@@ -24,8 +24,8 @@ add_point_mm (PhJsonNode *node, const char *key, PhVec3 m)
   if (isnan (m.x))
     ph_json_add_text (node, key, NULL);
   else
-    ph_json_add_numbers (
-        node, key, (double[]){ ph_to_milli (m.x), ph_to_milli (m.y), ph_to_milli (m.z) }, 3);
+    ph_json_add_numbers (node, key,
+                         (double[]){ ph_to_milli (m.x), ph_to_milli (m.y), ph_to_milli (m.z) }, 3);
 }
 
 static const char *

@@ -84,10 +84,9 @@ add_mass (Page *page)
   const PhReport *r = page->report;
   char a[CELL], b[CELL], c[CELL];
   add (page, "Mass", show (page, PH_QUANTITY_BOW_MASS, ph_to_milli (r->mass.mass_kg), a));
-  char *text = ph_text_printf ("front %s, back %s, side %s",
-                               show (page, PH_QUANTITY_MASS, r->front_g, a),
-                               show (page, PH_QUANTITY_MASS, r->back_g, b),
-                               show (page, PH_QUANTITY_MASS, r->side_g, c));
+  char *text = ph_text_printf (
+      "front %s, back %s, side %s", show (page, PH_QUANTITY_MASS, r->front_g, a),
+      show (page, PH_QUANTITY_MASS, r->back_g, b), show (page, PH_QUANTITY_MASS, r->side_g, c));
   add (page, "Added weights", text);
   free (text);
 }
@@ -97,11 +96,13 @@ add_balance (Page *page)
 {
   const PhVec3 *com = &page->report->mass.com_m;
   char a[CELL], b[CELL], c[CELL];
-  char *text = ph_text_printf (
-      "from the grip throat %s %s, %s %s, %s %s",
-      show_size (page, PH_QUANTITY_LENGTH, ph_to_milli (com->x), a), com->x < 0 ? "behind" : "ahead",
-      show_size (page, PH_QUANTITY_LENGTH, ph_to_milli (com->y), b), com->y < 0 ? "right" : "left",
-      show_size (page, PH_QUANTITY_LENGTH, ph_to_milli (com->z), c), com->z < 0 ? "below" : "above");
+  char *text = ph_text_printf ("from the grip throat %s %s, %s %s, %s %s",
+                               show_size (page, PH_QUANTITY_LENGTH, ph_to_milli (com->x), a),
+                               com->x < 0 ? "behind" : "ahead",
+                               show_size (page, PH_QUANTITY_LENGTH, ph_to_milli (com->y), b),
+                               com->y < 0 ? "right" : "left",
+                               show_size (page, PH_QUANTITY_LENGTH, ph_to_milli (com->z), c),
+                               com->z < 0 ? "below" : "above");
   add (page, "Balance point", text);
   free (text);
 }
@@ -129,10 +130,9 @@ add_lean (Page *page)
 {
   const PhReport *r = page->report;
   char *words = r->stable ? lean_words (page) : ph_text_printf ("none: %s", r->reason);
-  char *text = r->hand_fitted
-                   ? ph_text_dup (words)
-                   : ph_text_printf ("%s (assumed hand: K %.1f)", words,
-                                     r->hand.stiffness_nm_per_rad);
+  char *text = r->hand_fitted ? ph_text_dup (words)
+                              : ph_text_printf ("%s (assumed hand: K %.1f)", words,
+                                                r->hand.stiffness_nm_per_rad);
   add (page, "Lean", text);
   free (text);
   free (words);
@@ -148,13 +148,12 @@ static void
 add_hand (Page *page)
 {
   const PhReport *r = page->report;
-  const char *is = r->hand_fitted ? "learnt from the bubble checks"
-                                  : "assumed: do one bubble check to learn it";
+  const char *is =
+      r->hand_fitted ? "learnt from the bubble checks" : "assumed: do one bubble check to learn it";
   char a[CELL], b[CELL];
-  char *text = ph_text_printf (
-      "holds %s, twists %s of its own (%s)",
-      show (page, PH_QUANTITY_STIFFNESS, r->hand.stiffness_nm_per_rad, a),
-      show (page, PH_QUANTITY_MOMENT, r->hand.bias_nm, b), is);
+  char *text = ph_text_printf ("holds %s, twists %s of its own (%s)",
+                               show (page, PH_QUANTITY_STIFFNESS, r->hand.stiffness_nm_per_rad, a),
+                               show (page, PH_QUANTITY_MOMENT, r->hand.bias_nm, b), is);
   add (page, "Hand", text);
   free (text);
 }
@@ -162,7 +161,8 @@ add_hand (Page *page)
 static void
 add_roll (Page *page)
 {
-  static const char *const sides[] = { "left side heavy", "neither side heavy", "right side heavy" };
+  static const char *const sides[] = { "left side heavy", "neither side heavy",
+                                       "right side heavy" };
   const PhReport *r = page->report;
   char a[CELL], b[CELL];
   double above_mm = ph_to_milli (r->above_line_m);
@@ -292,8 +292,8 @@ print_parts (const Page *page)
 static void
 print_bars (const Page *page)
 {
-  static const char *const headings[]
-      = { "Bar that bends", ">tip hangs by", ">slope", ">rings, root clamped" };
+  static const char *const headings[] = { "Bar that bends", ">tip hangs by", ">slope",
+                                          ">rings, root clamped" };
   if (!page->report->n_bars)
     return;
   PhTable *table = ph_table_new (4, headings);
@@ -303,9 +303,8 @@ print_bars (const Page *page)
       char cell[CELL];
       char *name = ph_text_cut (name_of (page->rig, bar->part), 32);
       ph_table_add (table, "%s", name);
-      ph_table_add (
-          table, "%s",
-          show (page, PH_QUANTITY_DIAMETER, ph_to_milli (bar->beam.droop_m), cell));
+      ph_table_add (table, "%s",
+                    show (page, PH_QUANTITY_DIAMETER, ph_to_milli (bar->beam.droop_m), cell));
       ph_table_add (table, "%.2f°", ph_deg_from_rad (bar->beam.slope_rad));
       ph_table_add (table, "%.1f Hz", bar->beam.clamped_hz);
       free (name);

@@ -19,7 +19,8 @@ run (const PhCommand *self, char **arguments)
   PhUnits units = PH_UNITS_METRIC;
   const char *path;
   const PhOption options[] = {
-    { "--json", PH_OPTION_FLAG, &json, NULL, "one JSON object with every digit, instead of a table" },
+    { "--json", PH_OPTION_FLAG, &json, NULL,
+      "one JSON object with every digit, instead of a table" },
     { "--units", PH_OPTION_UNITS, &units, "metric|trade|mixed",
       "of the table: metric (default), trade (in, oz, lb), mixed (inch bars, ounce weights)" },
   };

@@ -5,10 +5,12 @@
  * At most 256 parts come here, so walks of n² short steps are the worst.
  */
 #include <assert.h>
+#include <float.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "base/text.h"
+#include "base/units.h"
 #include "model/check-own.h"
 
 #define WORDS_MOST 80
@@ -229,10 +231,11 @@ ph_check_tree (const PhRig *rig, const int *hosts, PhIssues *issues)
 void
 ph_check_total_mass (const PhRig *rig, PhIssues *issues)
 {
-  if (rig->bow.mass_g > 0)
+  /* Where the kilograms of a mass or its inverse would not be a number, it is no mass. */
+  if (ph_from_milli (rig->bow.mass_g) >= DBL_MIN)
     return;
   for (size_t i = 0; i < rig->n_parts; i++)
-    if (ph_part_mass_g (&rig->parts[i]) > 0 && ph_rig_is_fitted (rig, i))
+    if (ph_from_milli (ph_part_mass_g (&rig->parts[i])) >= DBL_MIN && ph_rig_is_fitted (rig, i))
       return;
   ph_issues_add (issues, PH_WHERE_BOW, NULL, "mass_g", false,
                  "the whole rig weighs nothing; the bow or a fitted part should weigh more than "

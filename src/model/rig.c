@@ -172,9 +172,11 @@ ph_rig_host (const PhRig *rig, size_t i, const char **socket)
   const char *colon = on ? strchr (on, ':') : NULL;
   if (socket)
     *socket = colon ? colon + 1 : NULL;
-  if (!on)
+  size_t length = !on ? 0 : colon ? (size_t)(colon - on) : strlen (on);
+  /* A part that calls itself "bow" is an error of its own; nothing hangs on it. */
+  if (!on || (length == 3 && strncmp (on, "bow", 3) == 0))
     return -1;
-  return find_prefix (rig, on, colon ? (size_t)(colon - on) : strlen (on));
+  return find_prefix (rig, on, length);
 }
 
 int *

@@ -37,8 +37,7 @@ bench_rig (void)
   rig->bow.mass_g = 1000;
   rig->bow.mounts = ph_sockets_copy (mounts, 2);
   rig->bow.n_mounts = 2;
-  rig->bow.given |= ph_given_bit (PH_OBJECT_BOW, "mass_g")
-                    | ph_given_bit (PH_OBJECT_BOW, "com_mm")
+  rig->bow.given |= ph_given_bit (PH_OBJECT_BOW, "mass_g") | ph_given_bit (PH_OBJECT_BOW, "com_mm")
                     | ph_given_bit (PH_OBJECT_BOW, "gyration_mm");
   free (mounts[0].id);
   free (mounts[1].id);

@@ -67,9 +67,7 @@ ph_catalogue_parse (const char *bytes, size_t size, PhCatalogue *catalogue, PhIs
   PhJson *json = ph_json_parse (bytes, size, &found);
   if (json)
     read_items (json, &read, &found);
-  PhStatus status = !json                       ? PH_ERR_SYNTAX
-                    : ph_issues_errors (&found) ? PH_ERR_INVALID
-                                                : PH_OK;
+  PhStatus status = !json ? PH_ERR_SYNTAX : ph_issues_errors (&found) ? PH_ERR_INVALID : PH_OK;
   ph_json_free (json);
   ph_issues_move (&found, issues);
   if (status == PH_OK)

@@ -54,7 +54,8 @@ ph_fragment_parse (const char *bytes, size_t size, PhPart **parts, size_t *n, Ph
                     : ph_issues_errors (&found) ? PH_ERR_INVALID
                                                 : PH_OK;
   if (status == PH_ERR_TOO_LARGE)
-    ph_issues_add (&found, PH_WHERE_FILE, NULL, NULL, false, "is too large for a clipboard of parts");
+    ph_issues_add (&found, PH_WHERE_FILE, NULL, NULL, false,
+                   "is too large for a clipboard of parts");
   ph_json_free (json);
   ph_issues_move (&found, issues);
   if (status == PH_OK)

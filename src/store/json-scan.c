@@ -307,7 +307,8 @@ scan_key (Scanner *s)
 {
   skip_space (s);
   if (peek (s) != '"')
-    return fail (s, peek (s) == '}' ? "a comma before } must go" : "expected a key in double quotes");
+    return fail (s,
+                 peek (s) == '}' ? "a comma before } must go" : "expected a key in double quotes");
   if (!scan_string (s))
     return false;
   skip_space (s);
@@ -355,7 +356,8 @@ scan_value (Scanner *s, bool *opened)
   if (is_digit (c) || c == '-')
     return scan_number (s);
   if (c == '+' || c == '.')
-    return fail (s, "a number begins with a digit or a minus sign: write 1, not +1, and 0.5, not .5");
+    return fail (s,
+                 "a number begins with a digit or a minus sign: write 1, not +1, and 0.5, not .5");
   if (c == ']' && s->at > 0)
     return fail (s, "a comma before ] must go");
   return scan_word (s);

@@ -224,12 +224,19 @@ ph_json_add_number (PhJsonNode *object, const char *key, double value)
   ph_json_add (object, key, new_number (value));
 }
 
+PhJsonNode *
+ph_json_new_numbers (const double *values, size_t n)
+{
+  cJSON *array = ph_json_new_array ();
+  for (size_t i = 0; i < n; i++)
+    ph_json_append (array, new_number (values[i]));
+  return array;
+}
+
 void
 ph_json_add_numbers (PhJsonNode *object, const char *key, const double *values, size_t n)
 {
-  cJSON *array = ph_json_add_array (object, key);
-  for (size_t i = 0; i < n; i++)
-    ph_json_append (array, new_number (values[i]));
+  ph_json_add (object, key, ph_json_new_numbers (values, n));
 }
 
 void

@@ -43,6 +43,7 @@ PhJsonNode *ph_json_kept (const char *text);
  * become null: a report says so for what cannot be computed, and a checked rig has none. */
 PhJsonNode *ph_json_new_object (void);
 PhJsonNode *ph_json_new_array (void);
+PhJsonNode *ph_json_new_numbers (const double *values, size_t n);
 void ph_json_node_free (PhJsonNode *node);
 void ph_json_add (PhJsonNode *object, const char *key, PhJsonNode *value);
 void ph_json_append (PhJsonNode *array, PhJsonNode *value);

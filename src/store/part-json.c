@@ -45,7 +45,7 @@ ph_sockets_read (const PhPlace *place, const PhJsonNode *object, const char *key
   for (PhJsonNode *node = ph_read_first (list); node; node = ph_read_next (node))
     {
       char *inside;
-      PhPlace deeper = ph_place_inside (place, key, (int) *n, &inside);
+      PhPlace deeper = ph_place_inside (place, key, (int)*n, &inside);
       read_socket (&deeper, node, &(*sockets)[(*n)++]);
       free (inside);
     }
@@ -80,8 +80,7 @@ read_sd (const PhPlace *place, const PhJsonNode *node, const char *key, PhSd *sd
 }
 
 void
-ph_sds_read (const PhPlace *place, const PhJsonNode *object, PhSd **sds, size_t *n,
-             uint64_t *given)
+ph_sds_read (const PhPlace *place, const PhJsonNode *object, PhSd **sds, size_t *n, uint64_t *given)
 {
   const PhJsonNode *all = ph_read_key (object, "sd");
   if (!all || !ph_read_is_object (place, "sd", all))
@@ -111,7 +110,7 @@ ph_sds_write (const PhSd *sds, size_t n, uint64_t given, PhJsonNode *object)
     if (sds[i].n == 1)
       ph_json_add_number (node, sds[i].key, sds[i].v[0]);
     else
-      ph_json_add_numbers (node, sds[i].key, sds[i].v, (size_t) sds[i].n);
+      ph_json_add_numbers (node, sds[i].key, sds[i].v, (size_t)sds[i].n);
 }
 
 static void

@@ -77,7 +77,7 @@ ph_read_next (const PhJsonNode *node)
 size_t
 ph_read_count (const PhJsonNode *node)
 {
-  return (size_t) cJSON_GetArraySize (node);
+  return (size_t)cJSON_GetArraySize (node);
 }
 
 const char *
@@ -200,8 +200,11 @@ list_words (const PhField *field, char text[WORDS_SIZE])
 {
   size_t at = 0;
   for (size_t i = 0; field->words[i] && at < WORDS_SIZE; i++)
-    at += (size_t) snprintf (text + at, WORDS_SIZE - at, "%s\"%s\"",
-                             !i ? "" : field->words[i + 1] ? ", " : " or ", field->words[i]);
+    at += (size_t)snprintf (text + at, WORDS_SIZE - at, "%s\"%s\"",
+                            !i                    ? ""
+                            : field->words[i + 1] ? ", "
+                                                  : " or ",
+                            field->words[i]);
 }
 
 static bool
@@ -251,7 +254,7 @@ read_value (const PhPlace *place, const PhField *field, const PhJsonNode *node, 
     case PH_FIELD_VECTOR:
     default:
       if (n == 1 ? !ph_read_number (place, field->key, node, v)
-                 : !ph_read_numbers (place, field->key, node, v, (size_t) n))
+                 : !ph_read_numbers (place, field->key, node, v, (size_t)n))
         return false;
       for (int c = 0; c < n; c++)
         ph_field_set_number (field, target, c, v[c]);
@@ -282,7 +285,7 @@ ph_read_fields (const PhPlace *place, PhObject object, unsigned kinds, const PhJ
   const PhField *fields = ph_fields_of (object, &n);
   for (size_t i = 0; i < n; i++)
     if (fields[i].kinds & kinds && ph_read_field (place, &fields[i], node, target))
-      *given |= (uint64_t) 1 << i;
+      *given |= (uint64_t)1 << i;
 }
 
 char *
@@ -313,7 +316,7 @@ check_kept (const PhPlace *place, const char *key, const PhJsonNode *node)
 {
   double ignored;
   if (cJSON_IsNumber (node))
-    (void) ph_read_number (place, key, node, &ignored);
+    (void)ph_read_number (place, key, node, &ignored);
   if (cJSON_IsObject (node))
     {
       const char **keys;

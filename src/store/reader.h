@@ -66,8 +66,8 @@ bool ph_read_field (const PhPlace *place, const PhField *field, const PhJsonNode
 /** All fields of the object that the kinds of `kinds` know (PH_OBJECT_PART; else pass ~0u) into a
  * struct, and their bits into `*given`. What is missing and what is out of its range is left to
  * ph_check_rig, but for a missing word (an enum has no value for "none"). */
-void ph_read_fields (const PhPlace *place, PhObject object, unsigned kinds,
-                     const PhJsonNode *node, void *target, uint64_t *given);
+void ph_read_fields (const PhPlace *place, PhObject object, unsigned kinds, const PhJsonNode *node,
+                     void *target, uint64_t *given);
 
 /** A new copy of a text if the key stands there; null where it does not. */
 char *ph_read_optional_text (const PhPlace *place, const PhJsonNode *object, const char *key);

@@ -43,8 +43,8 @@ hides_places (const PhIssue *read)
 static bool
 follows_from (const PhIssue *found, const PhIssue *read)
 {
-  bool about_places = found->key
-                      && (strcmp (found->key, "on") == 0 || strcmp (found->key, "along_mm") == 0);
+  bool about_places =
+      found->key && (strcmp (found->key, "on") == 0 || strcmp (found->key, "along_mm") == 0);
   if (about_places && hides_places (read))
     return true;
   if (!same_place (found, read))

@@ -8,8 +8,8 @@
 #pragma once
 
 #include "base/status.h"
-#include "model/issue.h"
 #include "model/edit.h"
+#include "model/issue.h"
 #include "model/rig.h"
 
 /** 1 MiB: a larger file is refused before it is parsed. */

@@ -97,7 +97,7 @@ read_checks (const PhPlace *place, const PhJsonNode *hand, PhArcher *archer)
   for (PhJsonNode *node = ph_read_first (list); node; node = ph_read_next (node))
     {
       char *inside;
-      PhPlace deeper = ph_place_inside (place, "bubble_tests", (int) archer->n_checks, &inside);
+      PhPlace deeper = ph_place_inside (place, "bubble_tests", (int)archer->n_checks, &inside);
       read_check (&deeper, node, &archer->checks[archer->n_checks++]);
       free (inside);
     }
@@ -140,8 +140,9 @@ read_bow (const PhJson *json, PhBow *bow, PhIssues *issues)
   PhPlace place = { .json = json, .issues = issues, .where = PH_WHERE_BOW };
   PhJsonNode *node = ph_read_key (ph_json_root (json), "bow");
   if (!node)
-    ph_place_error (&place, NULL, "is missing; it should be an object with mass_g, com_mm and "
-                                  "gyration_mm");
+    ph_place_error (&place, NULL,
+                    "is missing; it should be an object with mass_g, com_mm and "
+                    "gyration_mm");
   if (!node || !ph_read_is_object (&place, NULL, node))
     return;
   ph_read_fields (&place, PH_OBJECT_BOW, EVERY, node, bow, &bow->given);

@@ -54,7 +54,7 @@ write_numbers (const PhField *field, const void *owner, PhJsonNode *node)
   if (n == 1)
     ph_json_add_number (node, field->key, v[0]);
   else
-    ph_json_add_numbers (node, field->key, v, (size_t) n);
+    ph_json_add_numbers (node, field->key, v, (size_t)n);
 }
 
 static void
@@ -66,8 +66,8 @@ write_field (const PhField *field, const void *owner, PhJsonNode *node)
   else if (ph_field_components (field))
     write_numbers (field, owner, node);
   else
-    text = field->type == PH_FIELD_TEXT ? ph_field_text (field, owner)
-                                        : ph_field_word (field, owner);
+    text =
+        field->type == PH_FIELD_TEXT ? ph_field_text (field, owner) : ph_field_word (field, owner);
   if (text)
     ph_json_add_text (node, field->key, text);
 }
