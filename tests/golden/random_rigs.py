@@ -3,7 +3,12 @@
 """Seeded random rigs that pass the file format's rules but that no one would build: deep chains,
 odd axes, empty stacks, parts switched off, masses of zero, any file order."""
 
+import math
 import random
+
+import numpy as np
+
+import reference
 
 
 def axis(r):
@@ -65,14 +70,27 @@ def accessory(r, n):
     return part
 
 
-def check(r, base):
-    return {"date": "2026-03-01", "mass_g": base * r.uniform(0.8, 1.2),
-            "com_mm": [r.uniform(-50, 120), r.uniform(-12, 12), r.uniform(-90, 60)],
-            "draw_length_mm": r.uniform(550, 780), "nock_height_mm": r.uniform(-20, 80),
-            "bubble_deg": r.uniform(-6, 6), "sd_deg": r.choice([0.3, r.uniform(0.1, 2)])}
+def checks(r, base):
+    """One to five checks of an archer whose hand is drawn from the prior, read with noise: checks
+    that contradict each other wildly have their best hand on the very edge of toppling, where no
+    two computations agree."""
+    k, b = max(0.4, r.gauss(2, 1.5)), r.gauss(0, 0.3)
+    out = []
+    for _ in range(r.randint(1, 5)):
+        com = [r.uniform(-50, 120), r.uniform(-12, 12), r.uniform(-90, 10)]
+        mass, draw, nock = base * r.uniform(0.8, 1.2), r.uniform(550, 780), r.uniform(-20, 80)
+        roll = reference.Roll(mass / 1000, np.array(com) / 1000, draw / 1000, nock / 1000)
+        cant, _ = roll.settle(k, b)
+        if cant is None:
+            continue
+        sd = r.choice([0.3, r.uniform(0.15, 1)])
+        out.append({"date": "2026-03-01", "mass_g": mass, "com_mm": com, "draw_length_mm": draw,
+                    "nock_height_mm": nock, "sd_deg": sd,
+                    "bubble_deg": math.degrees(roll.bubble(cant)) + r.gauss(0, sd)})
+    return [c for c in out if abs(c["bubble_deg"]) < 59]
 
 
-def rig(seed, most_parts=24, checks=True):
+def rig(seed, most_parts=24):
     r = random.Random(seed)
     mounts = [{"id": f"m{i}", "at_mm": [r.uniform(-80, 120) for _ in range(3)], "axis": axis(r)}
               for i in range(r.randint(1, 5))]
@@ -119,9 +137,9 @@ def rig(seed, most_parts=24, checks=True):
     hand = {}
     if r.random() < 0.5:
         hand = {"roll_stiffness_nm_per_rad": r.uniform(0.2, 6), "roll_bias_nm": r.uniform(-0.3, 0.3)}
-    if checks and r.random() < 0.4:
-        hand["bubble_tests"] = [check(r, bow["mass_g"]) for _ in range(r.randint(1, 5))]
-        if r.random() < 0.3:
+    if r.random() < 0.5:
+        hand["bubble_tests"] = checks(r, bow["mass_g"])
+        if len(hand["bubble_tests"]) > 1 and r.random() < 0.3:
             hand["bubble_tests"][0]["aside"] = True
     if hand:
         archer["hand"] = hand

@@ -182,13 +182,13 @@ class Roll:
             return (0.0, 0) if -self.stiffness(0) - k < 0 else (None, 0)
         way = math.copysign(1, start)
         limit = way * math.radians(60)
-        grid = np.linspace(0, limit, 6001)
-        before = 0.0
-        for phi in grid[1:]:
-            if f(phi) * start <= 0:
-                return brentq(f, before, phi, xtol=1e-300, rtol=8.9e-16), way
-            before = phi
-        return None, way
+        grid = np.linspace(0, limit, 20001)
+        torque = -self.mg * self.cosb * (self.y * np.cos(grid) - self.w * np.sin(grid))
+        beyond = np.flatnonzero((torque - k * grid + b) * start <= 0)
+        if not len(beyond):
+            return None, way
+        lo, hi = grid[beyond[0] - 1], grid[beyond[0]]
+        return brentq(f, lo, hi, xtol=1e-300, rtol=8.9e-16), way
 
     def bubble(self, phi):
         return math.asin(self.cosb * math.sin(phi))
@@ -232,7 +232,7 @@ def fit_hand(checks):
     held = p[0] < 0.05 + 1e-7
     if held:
         p[0] = 0.05
-    for _ in range(60):
+    for _ in range(400):
         # Gauss–Newton to the last digits: least_squares stops a little early.
         j, r = jacobian(p), residuals(p)
         if held:
@@ -240,7 +240,7 @@ def fit_hand(checks):
         else:
             step = -np.linalg.solve(j.T @ j, j.T @ r)
         p = p + step
-        if np.abs(step).max() < 1e-16:
+        if np.abs(step).max() < 1e-15:
             break
     j = jacobian(p)
     return p[0], p[1], np.linalg.inv(j.T @ j)
@@ -311,16 +311,13 @@ def clearance(rig, placed, draw, nock):
 def beam_lambda(n):
     """Smallest root of the tip-mass equation, in high precision to keep off cancellation."""
     from mpmath import mp, mpf, cos, cosh, sin, sinh
-    mp.dps = 60
-    n = mpf(n)
+    mp.dps = 40
+    n, lo, hi = mpf(n), mpf("1e-9"), mpf("1.8752")
     f = lambda x: 1 + cos(x) * cosh(x) - n * x * (sin(x) * cosh(x) - cos(x) * sinh(x))
-    lo, hi = mpf("1e-12"), mpf("1.8751041")
-    for _ in range(220):
+    # f falls all the way from 2 at x = 0 to the root, which lies below that of the bare beam.
+    while hi - lo > lo * mpf("1e-14"):
         mid = (lo + hi) / 2
-        if f(mid) > 0:
-            lo = mid
-        else:
-            hi = mid
+        lo, hi = (mid, hi) if f(mid) > 0 else (lo, mid)
     return float(lo)
 
 

@@ -6,7 +6,6 @@
  */
 #include "model/edit.h"
 
-#include <time.h>
 
 #include "check.h"
 #include "rigs.h"
@@ -220,26 +219,6 @@ off_and_on_again_is_the_very_same_rig (void)
   ph_rig_free (before);
 }
 
-/* A drag sets a number each frame, 60 a second: a hundredth of a frame is plenty even where the
-   sanitizers watch. */
-static void
-number_is_set_within_a_hundredth_of_a_frame (void)
-{
-  PhRig *rig = rigs_example ();
-  for (int i = 0; rig->n_parts < PH_RIG_PARTS_MOST; i++)
-    {
-      char id[16];
-      snprintf (id, sizeof id, "k%d", i);
-      ph_rig_append (rig, rigs_sight (id));
-    }
-  clock_t start = clock ();
-  for (int i = 0; i < 1000; i++)
-    ph_edit_set_number (rig, BACK_BAR, "swing_deg", 0, i * 0.1, NULL);
-  double each = (double)(clock () - start) / CLOCKS_PER_SEC / 1000;
-  CHECK (each < 160e-6, "%.1f µs", each * 1e6);
-  ph_rig_free (rig);
-}
-
 int
 main (int argc, char **argv)
 {
@@ -255,6 +234,5 @@ main (int argc, char **argv)
   CASE (name_may_be_long_but_not_endless);
   CASE (part_is_not_fitted_where_another_is);
   CASE (off_and_on_again_is_the_very_same_rig);
-  CASE (number_is_set_within_a_hundredth_of_a_frame);
   return check_end ();
 }
