@@ -61,8 +61,6 @@ PhPoint ph_riser_nearest (const PhRiserLine *riser, PhPoint to, float *half_dept
 
 /** +1 for a bow held in the left hand, −1 for the right: what y is multiplied with. */
 float ph_rig_left (const PhRig *rig);
-/** Axle to axle (tip to tip) in mm: the file's, or for the drawing alone a usual one. */
-float ph_bow_axle_to_axle (const PhBow *bow);
 /** The nocking point. */
 PhPoint ph_rig_nock (const PhRig *rig);
 

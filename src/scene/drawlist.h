@@ -22,6 +22,9 @@ typedef struct
 /** Nothing selected, neither arrow nor hand, discs apart. */
 PhDrawOptions ph_draw_options_default (void);
 
+/** Axle to axle (tip to tip) in mm: the file's, or for the drawing alone a usual one. */
+float ph_bow_axle_to_axle (const PhBow *bow);
+
 /** Over this many discs a stack is drawn as one cylinder: nobody counts them any more. */
 #define PH_DISCS_MOST 60
 

@@ -154,7 +154,7 @@ paint_solid (const Painter *painter, const PhOutline *outline, const PhItem *ite
   PhShade shade = painter->palette->role[item->role];
   bool selected = item->part == ph_draw_list_get_selected (painter->list);
   if (selected)
-    shade = ph_shade_mix (shade, painter->palette->accent, 0.35);
+    shade = ph_shade_mix (shade, painter->palette->accent, outline->is_line ? 1.0 : 0.28);
   if (item->state == PH_STATE_OFF)
     {
       paint_off (painter, outline, selected ? painter->palette->accent : painter->palette->ink);
@@ -192,11 +192,12 @@ paint_halo (const Painter *painter)
     {
       const PhOutline *outline = ph_outlines_get (painter->outlines, i);
       const PhItem *item = ph_draw_list_item (painter->list, outline->item);
-      if (item->part != selected || item->state == PH_STATE_OFF || item->role == PH_ROLE_HAND)
+      /* A string is thin enough to be coloured instead. */
+      if (item->part != selected || item->state == PH_STATE_OFF || item->role == PH_ROLE_HAND
+          || outline->is_line)
         continue;
-      double width = outline->is_line ? fmax (LINE_LEAST_PX, (double)outline->width_px) : 0.0;
       trace_outline (painter, outline);
-      cairo_set_line_width (painter->cr, width + 2.0 * HALO_PX);
+      cairo_set_line_width (painter->cr, 2.0 * HALO_PX);
       cairo_stroke (painter->cr);
     }
 }
@@ -245,6 +246,14 @@ is_shown_already (const Painter *painter, const PhOutline *outline, const PhOutl
   return false;
 }
 
+/* Of the bow only its great forms: dashes about every bolt would hide what they are there for. */
+static bool
+tells_a_rig (const PhItem *item)
+{
+  return item->part >= 0 || item->role == PH_ROLE_RISER || item->role == PH_ROLE_LIMB
+         || item->solid == PH_SOLID_RING;
+}
+
 void
 ph_bow_paint_reference (cairo_t *cr, const PhPalette *palette, const PhDrawList *list,
                         const PhOutlines *outlines, const PhOutlines *shown)
@@ -254,12 +263,12 @@ ph_bow_paint_reference (cairo_t *cr, const PhPalette *palette, const PhDrawList 
   cairo_save (cr);
   cairo_set_dash (cr, dashes, 2, 0.0);
   cairo_set_line_width (cr, 1.0);
-  set_shade (cr, palette->ink, 0.75);
+  set_shade (cr, palette->ink, 0.65);
   for (size_t i = 0; i < ph_outlines_count (outlines); i++)
     {
       const PhOutline *outline = ph_outlines_get (outlines, i);
       const PhItem *item = ph_draw_list_item (list, outline->item);
-      if (outline->is_line || item->state == PH_STATE_OFF || item->role == PH_ROLE_HAND
+      if (outline->is_line || item->state == PH_STATE_OFF || !tells_a_rig (item)
           || is_shown_already (&painter, outline, shown))
         continue;
       cairo_new_path (cr);

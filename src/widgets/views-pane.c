@@ -1,0 +1,358 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The pane keeps one camera state (scale, x of side and above, height of side and behind, and one
+ * number of each alone) and hands every view its camera. Rectangles follow from what had to be
+ * shown when the rig was opened or fitted, so that nothing jumps while a part is moved.
+ */
+#include "widgets/views-pane.h"
+
+#include "widgets/bow-view.h"
+#include "widgets/views-layout.h"
+
+#define GAP 1.0f
+#define N_VIEWS 3
+#define SCALE_LEAST 0.03f
+#define SCALE_MOST 20.0f
+
+struct _PhViewsPane
+{
+  GtkWidget parent_instance;
+
+  PhDocument *document;      /* owned */
+  GtkWidget *views[N_VIEWS]; /* in the order of PhView */
+  gboolean show_above;
+
+  PhViewsExtent extent;
+  gboolean measured; /* extent holds for the rig */
+  gboolean moved;    /* the person zoomed or moved: resizing keeps that */
+  PhCamera cameras[N_VIEWS];
+};
+
+G_DEFINE_FINAL_TYPE (PhViewsPane, ph_views_pane, GTK_TYPE_WIDGET)
+
+enum
+{
+  PROP_SHOW_ABOVE = 1,
+  PROP_LEAN_FACTOR,
+  N_PROPERTIES
+};
+static GParamSpec *properties[N_PROPERTIES];
+
+enum
+{
+  REFUSED,
+  ACTIVATED,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
+static PhBowView *
+view_of (PhViewsPane *self, PhView view)
+{
+  return PH_BOW_VIEW (self->views[view]);
+}
+
+static void
+measure_rig (PhViewsPane *self)
+{
+  self->extent.side = ph_bow_view_get_extent (view_of (self, PH_VIEW_SIDE));
+  self->extent.behind = ph_bow_view_get_extent (view_of (self, PH_VIEW_BEHIND));
+  self->extent.above = ph_bow_view_get_extent (view_of (self, PH_VIEW_ABOVE));
+  self->measured = TRUE;
+}
+
+static PhViewsLayout
+layout_now (PhViewsPane *self)
+{
+  if (!self->measured)
+    measure_rig (self);
+  return ph_views_layout (&self->extent, self->show_above,
+                          (float)gtk_widget_get_width (GTK_WIDGET (self)),
+                          (float)gtk_widget_get_height (GTK_WIDGET (self)), GAP);
+}
+
+static void
+hand_out (PhViewsPane *self)
+{
+  for (int i = 0; i < N_VIEWS; i++)
+    ph_bow_view_set_camera (PH_BOW_VIEW (self->views[i]), &self->cameras[i]);
+}
+
+/* What two views share stays shared: x of side and above, height of side and behind, counted from
+ * their upper edges. */
+static void
+share (PhViewsPane *self)
+{
+  PhCamera *side = &self->cameras[PH_VIEW_SIDE], *behind = &self->cameras[PH_VIEW_BEHIND];
+  PhCamera *above = &self->cameras[PH_VIEW_ABOVE];
+  above->px_per_mm = behind->px_per_mm = side->px_per_mm;
+  above->middle.x = side->middle.x;
+  behind->middle.z =
+      side->middle.z - (behind->height_px - side->height_px) / 2.0f / side->px_per_mm;
+}
+
+static void
+aim (PhViewsPane *self, const PhViewsLayout *layout)
+{
+  PhCamera before[N_VIEWS];
+  for (int i = 0; i < N_VIEWS; i++)
+    before[i] = self->cameras[i];
+  ph_views_cameras (&self->extent, layout, ph_views_scale (&self->extent, layout), 0.0f, 0.0f,
+                    self->cameras);
+  if (self->moved)
+    for (int i = 0; i < N_VIEWS; i++)
+      {
+        self->cameras[i].px_per_mm = before[i].px_per_mm;
+        self->cameras[i].middle = before[i].middle;
+      }
+  share (self);
+  hand_out (self);
+}
+
+void
+ph_views_pane_fit (PhViewsPane *self)
+{
+  g_return_if_fail (PH_IS_VIEWS_PANE (self));
+  self->measured = FALSE;
+  self->moved = FALSE;
+  gtk_widget_queue_allocate (GTK_WIDGET (self));
+}
+
+/* Moves in one view, for all. */
+
+static gboolean
+zoom_cb (PhViewsPane *self, double factor, double x, double y, PhBowView *view)
+{
+  PhCamera *camera = &self->cameras[ph_bow_view_get_view (view)];
+  float to = CLAMP (camera->px_per_mm * (float)factor, SCALE_LEAST, SCALE_MOST);
+  float by = to / camera->px_per_mm;
+  for (int i = 0; i < N_VIEWS; i++)
+    {
+      PhCamera *other = &self->cameras[i];
+      PhPixel middle = { other->width_px / 2.0f, other->height_px / 2.0f };
+      PhPixel at = other == camera ? (PhPixel){ (float)x, (float)y } : middle;
+      ph_camera_zoom (other, by, at);
+    }
+  /* The side view leads in what is shared; pass it what was just zoomed elsewhere. */
+  if (camera == &self->cameras[PH_VIEW_ABOVE])
+    self->cameras[PH_VIEW_SIDE].middle.x = camera->middle.x;
+  if (camera == &self->cameras[PH_VIEW_BEHIND])
+    self->cameras[PH_VIEW_SIDE].middle.z =
+        camera->middle.z
+        + (camera->height_px - self->cameras[PH_VIEW_SIDE].height_px) / 2.0f / camera->px_per_mm;
+  self->moved = TRUE;
+  share (self);
+  hand_out (self);
+  return TRUE;
+}
+
+static gboolean
+pan_cb (PhViewsPane *self, double dx, double dy, PhBowView *view)
+{
+  PhView which = ph_bow_view_get_view (view);
+  PhCamera *side = &self->cameras[PH_VIEW_SIDE];
+  ph_camera_pan (&self->cameras[which], (float)dx, (float)dy);
+  if (which == PH_VIEW_ABOVE)
+    ph_camera_pan (side, (float)dx, 0.0f);
+  if (which == PH_VIEW_BEHIND)
+    ph_camera_pan (side, 0.0f, (float)dy);
+  self->moved = TRUE;
+  share (self);
+  hand_out (self);
+  return TRUE;
+}
+
+static gboolean
+fit_cb (PhViewsPane *self)
+{
+  ph_views_pane_fit (self);
+  return TRUE;
+}
+
+static void
+refused_cb (PhViewsPane *self, const char *why)
+{
+  g_signal_emit (self, signals[REFUSED], 0, why);
+}
+
+static void
+activated_cb (PhViewsPane *self, const char *id)
+{
+  g_signal_emit (self, signals[ACTIVATED], 0, id);
+}
+
+/* Size. */
+
+static void
+ph_views_pane_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
+                       int *natural, int *minimum_baseline, int *natural_baseline)
+{
+  PhViewsPane *self = PH_VIEWS_PANE (widget);
+  int side[2], behind[2], above[2];
+  gtk_widget_measure (self->views[PH_VIEW_SIDE], orientation, -1, &side[0], &side[1], NULL, NULL);
+  gtk_widget_measure (self->views[PH_VIEW_BEHIND], orientation, -1, &behind[0], &behind[1], NULL,
+                      NULL);
+  gtk_widget_measure (self->views[PH_VIEW_ABOVE], orientation, -1, &above[0], &above[1], NULL,
+                      NULL);
+  (void)for_size;
+  if (orientation == GTK_ORIENTATION_HORIZONTAL)
+    {
+      *minimum = side[0] + behind[0];
+      *natural = MAX (600, side[1] + behind[1]);
+    }
+  else
+    {
+      *minimum = side[0] + (self->show_above ? above[0] : 0);
+      *natural = MAX (360, *minimum);
+    }
+  *minimum_baseline = *natural_baseline = -1;
+}
+
+static void
+allocate_view (GtkWidget *view, const PhViewRect *rect, int baseline)
+{
+  GtkAllocation place = { (int)rect->x, (int)rect->y, MAX (1, (int)rect->width),
+                          MAX (1, (int)rect->height) };
+  gtk_widget_size_allocate (view, &place, baseline);
+}
+
+static void
+ph_views_pane_size_allocate (GtkWidget *widget, int width, int height, int baseline)
+{
+  PhViewsPane *self = PH_VIEWS_PANE (widget);
+  (void)width;
+  (void)height;
+  PhViewsLayout layout = layout_now (self);
+  allocate_view (self->views[PH_VIEW_SIDE], &layout.side, baseline);
+  allocate_view (self->views[PH_VIEW_BEHIND], &layout.behind, baseline);
+  if (self->show_above)
+    allocate_view (self->views[PH_VIEW_ABOVE], &layout.above, baseline);
+  aim (self, &layout);
+}
+
+/* The object. */
+
+void
+ph_views_pane_set_show_above (PhViewsPane *self, gboolean show)
+{
+  g_return_if_fail (PH_IS_VIEWS_PANE (self));
+  if (self->show_above == show)
+    return;
+  self->show_above = show;
+  gtk_widget_set_visible (self->views[PH_VIEW_ABOVE], show);
+  gtk_widget_queue_resize (GTK_WIDGET (self));
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOW_ABOVE]);
+}
+
+gboolean
+ph_views_pane_get_show_above (PhViewsPane *self)
+{
+  g_return_val_if_fail (PH_IS_VIEWS_PANE (self), FALSE);
+  return self->show_above;
+}
+
+static void
+factor_changed_cb (PhViewsPane *self)
+{
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_LEAN_FACTOR]);
+}
+
+static void
+ph_views_pane_get_property (GObject *object, guint id, GValue *value, GParamSpec *spec)
+{
+  PhViewsPane *self = PH_VIEWS_PANE (object);
+  if (id == PROP_SHOW_ABOVE)
+    g_value_set_boolean (value, self->show_above);
+  else if (id == PROP_LEAN_FACTOR)
+    g_value_set_double (value, ph_bow_view_get_lean_factor (view_of (self, PH_VIEW_BEHIND)));
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, spec);
+}
+
+static void
+ph_views_pane_set_property (GObject *object, guint id, const GValue *value, GParamSpec *spec)
+{
+  PhViewsPane *self = PH_VIEWS_PANE (object);
+  if (id == PROP_SHOW_ABOVE)
+    ph_views_pane_set_show_above (self, g_value_get_boolean (value));
+  else if (id == PROP_LEAN_FACTOR)
+    ph_bow_view_set_lean_factor (view_of (self, PH_VIEW_BEHIND), g_value_get_double (value));
+  else
+    G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, spec);
+}
+
+static void
+ph_views_pane_dispose (GObject *object)
+{
+  PhViewsPane *self = PH_VIEWS_PANE (object);
+  if (self->document)
+    g_signal_handlers_disconnect_by_data (self->document, self);
+  for (int i = 0; i < N_VIEWS; i++)
+    g_clear_pointer (&self->views[i], gtk_widget_unparent);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (ph_views_pane_parent_class)->dispose (object);
+}
+
+static void
+ph_views_pane_class_init (PhViewsPaneClass *klass)
+{
+  GObjectClass *object_class = G_OBJECT_CLASS (klass);
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
+
+  object_class->dispose = ph_views_pane_dispose;
+  object_class->get_property = ph_views_pane_get_property;
+  object_class->set_property = ph_views_pane_set_property;
+  widget_class->measure = ph_views_pane_measure;
+  widget_class->size_allocate = ph_views_pane_size_allocate;
+
+  properties[PROP_SHOW_ABOVE] = g_param_spec_boolean ("show-above", NULL, NULL, TRUE, flags);
+  properties[PROP_LEAN_FACTOR] =
+      g_param_spec_double ("lean-factor", NULL, NULL, 1.0, 10.0, 5.0, flags);
+  g_object_class_install_properties (object_class, N_PROPERTIES, properties);
+  signals[REFUSED] = g_signal_new ("refused", PH_TYPE_VIEWS_PANE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                   NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[ACTIVATED] = g_signal_new ("activated", PH_TYPE_VIEWS_PANE, G_SIGNAL_RUN_LAST, 0, NULL,
+                                     NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  gtk_widget_class_set_css_name (widget_class, "viewspane");
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+}
+
+static void
+ph_views_pane_init (PhViewsPane *self)
+{
+  self->show_above = TRUE;
+}
+
+static void
+add_view (PhViewsPane *self, PhView view)
+{
+  GtkWidget *widget = ph_bow_view_new (self->document, view);
+  self->views[view] = widget;
+  gtk_widget_set_parent (widget, GTK_WIDGET (self));
+  g_signal_connect_swapped (widget, "zoom", G_CALLBACK (zoom_cb), self);
+  g_signal_connect_swapped (widget, "pan", G_CALLBACK (pan_cb), self);
+  g_signal_connect_swapped (widget, "fit", G_CALLBACK (fit_cb), self);
+  g_signal_connect_swapped (widget, "refused", G_CALLBACK (refused_cb), self);
+  g_signal_connect_swapped (widget, "activated", G_CALLBACK (activated_cb), self);
+}
+
+GtkWidget *
+ph_views_pane_new (PhDocument *document)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (document), NULL);
+  PhViewsPane *self = g_object_new (PH_TYPE_VIEWS_PANE, NULL);
+  self->document = g_object_ref (document);
+  for (int i = 0; i < N_VIEWS; i++)
+    add_view (self, (PhView)i);
+  g_signal_connect_swapped (self->views[PH_VIEW_BEHIND], "notify::lean-factor",
+                            G_CALLBACK (factor_changed_cb), self);
+  /* L works wherever the focus is. */
+  for (int i = 0; i < N_VIEWS; i++)
+    if (i != PH_VIEW_BEHIND)
+      g_object_bind_property (self->views[PH_VIEW_BEHIND], "lean-factor", self->views[i],
+                              "lean-factor", G_BINDING_BIDIRECTIONAL);
+  g_signal_connect_swapped (document, "replaced", G_CALLBACK (ph_views_pane_fit), self);
+  return GTK_WIDGET (self);
+}

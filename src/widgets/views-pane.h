@@ -1,0 +1,30 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * The three flat views together: from the side, the strip from above under it on the same x scale,
+ * from behind at the right; one scale for all, so that a length in one compares with the other.
+ * Zooming any zooms all; moving one moves what the others share with it.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "document/document.h"
+
+G_BEGIN_DECLS
+
+#define PH_TYPE_VIEWS_PANE (ph_views_pane_get_type ())
+G_DECLARE_FINAL_TYPE (PhViewsPane, ph_views_pane, PH, VIEWS_PANE, GtkWidget)
+
+/* Properties: "show-above" (boolean), "lean-factor" (double).
+ * Signals: "refused" (string why), "activated" (string id), as PhBowView has them. */
+
+GtkWidget *ph_views_pane_new (PhDocument *document);
+
+/** Fits the whole rig again: what F does. */
+void ph_views_pane_fit (PhViewsPane *self);
+
+gboolean ph_views_pane_get_show_above (PhViewsPane *self);
+void ph_views_pane_set_show_above (PhViewsPane *self, gboolean show);
+
+G_END_DECLS
