@@ -65,7 +65,7 @@ every_hand_between_lies_inside_the_range (void)
 static void
 range_is_open_where_the_loosest_hands_cannot_hold (void)
 {
-  /* 0.06 N·m to the left, 1.5 N·m/rad of gravity pushing it over: K = 1 cannot hold it near
+  /* 0.9 N·m to the left, 1.5 N·m/rad of gravity pushing it over: K = 1 cannot hold it near
      plumb, K = 4 can. */
   PhRoll roll = { .side_nm = 0.9, .top_nm = 1.5, .cos_beta = 1.0 };
   PhLeanRange range = ph_lean_range (&roll);

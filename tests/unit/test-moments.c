@@ -39,7 +39,7 @@ sides_hold_every_moment_once (void)
   double total = 0.0;
   for (size_t i = 0; i < report.n_shares; i++)
     total += shares[i].roll_moment_nm;
-  for (double least = 0.0; least < 0.3; least += 0.02)
+  for (double least = 0.0; least < 1.1; least += 0.1)
     {
       PhSides sides = ph_sides_of (&report, least, PH_BLOCK_REST);
       /* Sums of a few numbers below 1: rounding stays under 1e-15. */
@@ -64,7 +64,8 @@ static void
 small_ones_become_one_rest (void)
 {
   PhReport report = some_report ();
-  PhSides sides = ph_sides_of (&report, 0.05, PH_BLOCK_REST);
+  /* A fifth of the heavier side, 0.244 N·m. */
+  PhSides sides = ph_sides_of (&report, 0.2, PH_BLOCK_REST);
   CHECK (sides.left.n == 3);
   PhBlock rest = sides.left.blocks[2];
   CHECK (rest.part == PH_BLOCK_REST && rest.merged == 2);
@@ -76,7 +77,7 @@ static void
 selected_part_is_never_merged (void)
 {
   PhReport report = some_report ();
-  PhSides sides = ph_sides_of (&report, 0.05, 5);
+  PhSides sides = ph_sides_of (&report, 0.2, 5);
   CHECK (sides.left.n == 4);
   CHECK (sides.left.blocks[2].part == 5 && sides.left.blocks[2].merged == 1);
   /* The one that is left over keeps its name. */
@@ -89,10 +90,31 @@ rig_on_the_plane_has_no_blocks (void)
 {
   PhShare flat[] = { { .part = -1, .roll_moment_nm = 0.0 }, { .part = 0, .roll_moment_nm = -0.0 } };
   PhReport report = { .shares = flat, .n_shares = 2 };
-  PhSides sides = ph_sides_of (&report, 0.01, PH_BLOCK_REST);
+  PhSides sides = ph_sides_of (&report, 0.1, PH_BLOCK_REST);
   CHECK (sides.left.n == 0 && sides.right.n == 0 && sides.left.total_nm == 0.0);
   ph_sides_clear (&sides);
   CHECK (ph_shares_largest (&report, false) == 0.0);
+}
+
+static void
+hand_and_levelling_hold_what_the_weight_pulls (void)
+{
+  for (double bias = -0.1; bias <= 0.1; bias += 0.05)
+    for (double top = -1.0; top <= 1.0; top += 0.5)
+      {
+        PhReport report = { .roll = { 0.09, top, 0.998 }, .hand = { 2.0, bias, 0, 0, 0 } };
+        report.stable = ph_cant_predict (&report.roll, 2.0, bias, &report.cant_rad) == PH_OK;
+        PhHolding holding = ph_holding_of (&report);
+        CHECK (report.stable);
+        /* The equilibrium itself; the root finder leaves its last bits. */
+        CHECK_NEAR (ph_roll_torque (&report.roll, 0.0) + holding.hand_nm + holding.levelling_nm,
+                    0.0, 1e-12);
+        /* The weight leans it left, to −φ: what hangs low (top < 0) swings back to the right. */
+        if (top < 0.0 && report.cant_rad < 0.0)
+          CHECK (holding.levelling_nm > 0.0);
+      }
+  PhReport topples = { .stable = false };
+  CHECK (isnan (ph_holding_of (&topples).hand_nm));
 }
 
 static void
@@ -112,6 +134,7 @@ main (int argc, char **argv)
   CASE (small_ones_become_one_rest);
   CASE (selected_part_is_never_merged);
   CASE (rig_on_the_plane_has_no_blocks);
+  CASE (hand_and_levelling_hold_what_the_weight_pulls);
   CASE (largest_share_sets_the_scale);
   return check_end ();
 }
