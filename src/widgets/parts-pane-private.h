@@ -1,0 +1,58 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What the files that make up PhPartsPane share. Not for other widgets.
+ */
+#pragma once
+
+#include "widgets/add-popover.h"
+#include "widgets/part-row.h"
+#include "widgets/parts-pane.h"
+
+G_BEGIN_DECLS
+
+struct _PhPartsPane
+{
+  GtkWidget parent_instance;
+
+  /* Template widgets */
+  GtkEditableLabel *title;
+  GtkLabel *saved, *refusal;
+  GtkMenuButton *add;
+  GtkListView *list;
+  GtkWidget *empty;
+
+  /* Owned */
+  PhDocument *document;
+  GtkTreeListModel *tree;
+  GtkSingleSelection *selection;
+  GtkSizeGroup *sizes, *masses;
+  GHashTable *collapsed; /* ids whose rows were closed by hand */
+  GHashTable *bound;     /* rows that show a part now: a set of PhPartRow */
+  GPtrArray *places;     /* of the open menu's "Hang elsewhere" */
+  GtkWidget *menu;       /* the context menu, a child of the list */
+
+  /* Borrowed */
+  PhAddPopover *popover;
+
+  gboolean narrow;    /* no room for sizes */
+  guint narrow_idle;  /* rows follow it outside of allocation */
+  gboolean following; /* the list is being set from the document */
+};
+
+/** The bound row that shows this id, or null. */
+PhPartRow *ph_parts_pane_row_of (PhPartsPane *self, const char *id);
+/** Puts the focus on the selected row. */
+void ph_parts_pane_focus_row (PhPartsPane *self);
+/** Says below the list why something was refused; null takes it away. */
+void ph_parts_pane_say (PhPartsPane *self, const char *why);
+
+/* parts-list.c: the tree and the selection. */
+void ph_parts_pane_init_list (PhPartsPane *self);
+void ph_parts_pane_follow_selection (PhPartsPane *self);
+
+/* parts-menu.c: keys and pointer on the list, context menu. */
+void ph_parts_pane_init_menu (PhPartsPane *self);
+void ph_parts_pane_install_actions (GtkWidgetClass *widget_class);
+
+G_END_DECLS

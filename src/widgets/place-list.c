@@ -1,0 +1,240 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * ph_edit_places says what is free; here it is put in an order. Ranks are our own, common practice:
+ * a bar screws to a socket that points its way, never to a stack of weights; weights go on a bar's
+ * end before they go around it or straight on the bow; a damper sits at a bar's end.
+ */
+#include "widgets/place-list.h"
+
+#include <math.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "base/units.h"
+#include "model/fields.h"
+#include "model/front-tip.h"
+#include "widgets/part-words.h"
+
+#define NEAR_FIRST (-100)
+#define NOT_FITTED 50
+#define NOT_SENSIBLE 1000
+
+#define FRONT_PER_STATURE 0.44
+#define BACK_PER_FRONT 0.4
+
+PhPoints
+ph_points_of_group (const char *group)
+{
+  if (g_str_has_prefix (group, "Front"))
+    return PH_POINTS_AHEAD;
+  if (g_str_has_prefix (group, "Back") || g_str_has_prefix (group, "Side"))
+    return PH_POINTS_BACK;
+  return PH_POINTS_ANYWHERE;
+}
+
+double
+ph_rule_length_mm (PhDocument *document, const PhCatalogueItem *item)
+{
+  const PhRig *rig = ph_document_get_rig (document);
+  if (item->part.kind != PH_PART_BAR)
+    return NAN;
+  if (ph_points_of_group (item->group) == PH_POINTS_AHEAD)
+    return FRONT_PER_STATURE * rig->archer.stature_mm;
+  if (!g_str_has_prefix (item->group, "Back"))
+    return NAN;
+  int front =
+      ph_front_tip (ph_document_get_compiled (document), ph_document_get_report (document)).bar;
+  return front < 0 ? NAN : BACK_PER_FRONT * rig->parts[front].length_mm;
+}
+
+static void
+option_free (gpointer data)
+{
+  PhPlaceOption *option = data;
+  g_free (option->on);
+  g_free (option->words);
+  g_free (option);
+}
+
+/* How far ahead the axis of a socket points, −1 to 1; NAN where its host is not fitted. */
+static double
+axis_ahead (PhDocument *document, int host, const char *socket)
+{
+  const PhRig *rig = ph_document_get_rig (document);
+  const PhCompiled *compiled = ph_document_get_compiled (document);
+  const PhSocket *sockets = host < 0 ? rig->bow.mounts : rig->parts[host].sockets;
+  size_t n = host < 0 ? rig->bow.n_mounts : rig->parts[host].n_sockets;
+  int s = ph_sockets_find (sockets, n, socket);
+  if (s < 0)
+    return NAN;
+  PhVec3 axis =
+      ph_vec3_unit ((PhVec3){ sockets[s].axis[0], sockets[s].axis[1], sockets[s].axis[2] });
+  if (host < 0)
+    return axis.x;
+  int piece = compiled->piece_of_part[host];
+  return piece < 0 ? NAN
+                   : ph_frame_apply (&ph_assembly_place (compiled->assembly, piece)->frame, axis).x;
+}
+
+static int
+rank_on_socket (const PhPart *part, PhPoints points, double ahead)
+{
+  if (part->kind == PH_PART_WEIGHTS)
+    return 30;
+  if (part->kind == PH_PART_DAMPER)
+    return 20;
+  gboolean fits =
+      points == PH_POINTS_ANYWHERE || (points == PH_POINTS_AHEAD ? ahead > 0.5 : ahead < 0.5);
+  return fits ? 0 : 15;
+}
+
+/* At the far end of something of that kind. */
+static int
+rank_on_end (const PhPart *part, PhPartKind host)
+{
+  switch (part->kind)
+    {
+    case PH_PART_WEIGHTS:
+      return host == PH_PART_BAR ? 0 : host == PH_PART_DAMPER ? 1 : 40;
+    case PH_PART_DAMPER:
+      return host == PH_PART_BAR ? 0 : 25;
+    case PH_PART_BRACKET:
+      return host == PH_PART_BAR ? 10 : NOT_SENSIBLE;
+    case PH_PART_BAR:
+    case PH_PART_ACCESSORY:
+    default:
+      return host == PH_PART_BAR ? 20 : NOT_SENSIBLE;
+    }
+}
+
+static int
+rank_of (PhDocument *document, const PhPart *part, PhPoints points, const char *on,
+         const char *near_id)
+{
+  const PhRig *rig = ph_document_get_rig (document);
+  const char *colon = strchr (on, ':');
+  g_autofree char *host_id = colon ? g_strndup (on, (gsize)(colon - on)) : g_strdup (on);
+  int host = ph_rig_find (rig, host_id), rank = 0;
+  if (colon)
+    rank = rank_on_socket (part, points, axis_ahead (document, host, colon + 1));
+  else if (host >= 0)
+    rank = rank_on_end (part, rig->parts[host].kind);
+  if (rank == NOT_SENSIBLE)
+    return rank;
+  if (host >= 0 && !ph_rig_is_fitted (rig, (size_t)host))
+    rank += NOT_FITTED;
+  return g_strcmp0 (host_id, near_id) == 0 ? rank + NEAR_FIRST : rank;
+}
+
+static void
+offer (GPtrArray *options, PhDocument *document, const char *on, double along_mm, int rank)
+{
+  PhPlaceOption *option = g_new0 (PhPlaceOption, 1);
+  option->on = g_strdup (on);
+  option->along = !isnan (along_mm);
+  option->along_mm = along_mm;
+  option->words = ph_words_place (ph_document_get_rig (document), on, option->along);
+  option->rank = rank;
+  g_ptr_array_add (options, option);
+}
+
+static gboolean
+is_own_place (const PhRig *rig, int moving, const char *on, gboolean along)
+{
+  return moving >= 0 && strcmp (rig->parts[moving].on, on) == 0
+         && ph_part_is_along (&rig->parts[moving]) == along;
+}
+
+/* Around a bar there is always room. */
+static void
+offer_along (GPtrArray *options, PhDocument *document, const PhPart *part, int moving,
+             const char *near_id)
+{
+  const PhRig *rig = ph_document_get_rig (document);
+  for (size_t i = 0; i < rig->n_parts; i++)
+    {
+      const PhPart *bar = &rig->parts[i];
+      if (bar->kind != PH_PART_BAR || is_own_place (rig, moving, bar->id, TRUE)
+          || (moving >= 0 && ph_rig_hangs_on (rig, i, (size_t)moving)))
+        continue;
+      double middle = fmax (0, (bar->length_mm - ph_part_length_mm (part)) / 2);
+      int rank = ph_rig_is_fitted (rig, i) ? 35 : 35 + NOT_FITTED;
+      if (g_strcmp0 (bar->id, near_id) == 0)
+        rank += NEAR_FIRST;
+      offer (options, document, bar->id, round (middle), rank);
+    }
+}
+
+static int
+by_rank (gconstpointer a, gconstpointer b)
+{
+  const PhPlaceOption *const *first = a, *const *second = b;
+  return (*first)->rank - (*second)->rank;
+}
+
+GPtrArray *
+ph_place_list_new (PhDocument *document, const PhPart *part, PhPoints points, int moving,
+                   const char *near_id)
+{
+  const PhRig *rig = ph_document_get_rig (document);
+  GPtrArray *options = g_ptr_array_new_with_free_func (option_free);
+  char **places = ph_edit_places (rig, part->kind, moving);
+  for (char **on = places; *on; on++)
+    {
+      int rank = rank_of (document, part, points, *on, near_id);
+      if (rank != NOT_SENSIBLE && !is_own_place (rig, moving, *on, FALSE))
+        offer (options, document, *on, NAN, rank);
+    }
+  ph_edit_places_free (places);
+  if (part->kind == PH_PART_WEIGHTS)
+    offer_along (options, document, part, moving, near_id);
+  g_ptr_array_sort (options, by_rank);
+  return options;
+}
+
+gboolean
+ph_place_add (const PhPlaceOption *place, PhDocument *document, const PhPart *part, GError **error)
+{
+  PhPart copy = ph_part_copy (part);
+  copy.along_mm = place->along_mm;
+  gboolean added = ph_document_add (document, &copy, place->on, error);
+  ph_part_clear (&copy);
+  return added;
+}
+
+typedef struct
+{
+  const PhPlaceOption *place;
+  const char *part;
+} Move;
+
+/* From an end to around a bar or back, which a plain re-hanging does not do. */
+static bool
+move (PhRig *rig, gpointer data, PhIssues *issues G_GNUC_UNUSED)
+{
+  const Move *m = data;
+  int i = ph_rig_find (rig, m->part);
+  if (i < 0)
+    return false;
+  PhPart *part = &rig->parts[i];
+  g_free (part->on);
+  part->on = ph_text_dup (m->place->on);
+  part->along_mm = m->place->along_mm;
+  uint64_t bit = ph_given_bit (PH_OBJECT_PART, "along_mm");
+  part->given = m->place->along ? part->given | bit : part->given & ~bit;
+  return true;
+}
+
+gboolean
+ph_place_hang (const PhPlaceOption *place, PhDocument *document, const char *part_id,
+               GError **error)
+{
+  const PhRig *rig = ph_document_get_rig (document);
+  int i = ph_rig_find (rig, part_id);
+  g_return_val_if_fail (i >= 0, FALSE);
+  if (place->along == ph_part_is_along (&rig->parts[i]))
+    return ph_document_rehang (document, part_id, place->on, error);
+  Move m = { place, part_id };
+  return ph_document_edit (document, move, &m, error);
+}
