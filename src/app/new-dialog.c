@@ -137,7 +137,7 @@ add_entry (GtkBox *place, PhQuantity quantity, const char *label, double value,
   ph_quantity_entry_set_width_chars (quantity_entry, 10);
   ph_quantity_entry_set_value (quantity_entry, value);
   ph_quantity_entry_set_commit (quantity_entry, commit, self);
-  gtk_widget_set_hexpand (entry, TRUE);
+  gtk_widget_set_valign (entry, GTK_ALIGN_START);
   gtk_box_prepend (place, entry);
   return quantity_entry;
 }

@@ -20,6 +20,8 @@ response_cb (GtkWindow *dialog, int response, Question *question)
                     : response == GTK_RESPONSE_REJECT ? PH_ANSWER_LOSE
                                                       : PH_ANSWER_CANCEL;
   Question kept = *question;
+  /* The answer may close the parent, and this emission outlives that: let go of it first. */
+  gtk_window_set_transient_for (dialog, NULL);
   gtk_window_destroy (dialog);
   kept.answered (answer, kept.data);
 }
@@ -40,6 +42,7 @@ ph_question_ask (GtkWindow *parent, const char *text, const char *secondary, con
       gtk_message_dialog_new (parent, GTK_DIALOG_MODAL | GTK_DIALOG_DESTROY_WITH_PARENT,
                               GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE, "%s", text);
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", secondary);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (dialog), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
   GtkWidget *lose = gtk_dialog_add_button (GTK_DIALOG (dialog), lose_label, GTK_RESPONSE_REJECT);
   gtk_widget_add_css_class (lose, "destructive-action");
   gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL);

@@ -12,6 +12,7 @@
 #include "app/recent.h"
 #include "app/settings.h"
 #include "app/window-private.h"
+#include "widgets/parts-pane.h"
 
 #define ACTION(name) static void name (GSimpleAction *action, GVariant *parameter, gpointer data)
 #define SELF                                                                                       \
@@ -106,6 +107,15 @@ ACTION (mirror_cb)
 {
   SELF;
   ph_document_mirror (self->document);
+}
+
+ACTION (add_cb)
+{
+  SELF;
+  /* As a drawer the list is not there to be added to until it is opened. */
+  if (self->narrow)
+    gtk_toggle_button_set_active (self->drawer_button, TRUE);
+  ph_parts_pane_show_add (PH_PARTS_PANE (self->parts));
 }
 
 ACTION (remove_cb)
@@ -224,6 +234,7 @@ static const GActionEntry entries[] = {
   { .name = "undo", .activate = undo_cb },
   { .name = "redo", .activate = redo_cb },
   { .name = "mirror", .activate = mirror_cb },
+  { .name = "add", .activate = add_cb },
   { .name = "remove", .activate = remove_cb },
   { .name = "duplicate", .activate = duplicate_cb },
   { .name = "cut", .activate = cut_cb },

@@ -16,6 +16,9 @@
 #include "widgets/parts-pane.h"
 #include "widgets/readings-pane.h"
 #include "widgets/views-pane.h"
+#include "widgets/why-panel.h"
+
+#define WHY_MOST_PX 280
 
 G_DEFINE_FINAL_TYPE (PhWindow, ph_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -126,26 +129,63 @@ ph_window_add_page (PhWindow *self, GtkWidget *page, const char *name, const cha
   pages_changed_cb (self);
 }
 
+/* Return on a row of the list: on to its first number. */
 static void
-fill_rig_page (PhWindow *self)
+edit_form_cb (PhWindow *self)
+{
+  ph_part_form_edit (PH_PART_FORM (self->form));
+}
+
+static void
+fill_side (PhWindow *self)
 {
   self->parts = ph_parts_pane_new (self->document, self->catalogue);
+  self->form = ph_part_form_new (self->document);
   gtk_widget_set_vexpand (self->parts, TRUE);
+  gtk_widget_set_vexpand (self->form, TRUE);
   gtk_box_append (self->side_top, self->parts);
+  gtk_box_append (self->side_form, self->form);
+  g_signal_connect_swapped (self->parts, "edit-form", G_CALLBACK (edit_form_cb), self);
+}
 
-  GtkWidget *form = gtk_scrolled_window_new ();
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (form), GTK_POLICY_NEVER,
+static GtkWidget *
+new_why_drawer (PhWindow *self, GtkWidget *bubble)
+{
+  GtkWidget *scroller = gtk_scrolled_window_new ();
+  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (form), ph_part_form_new (self->document));
-  gtk_widget_set_vexpand (form, TRUE);
-  gtk_box_append (self->side_form, form);
+  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
+  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), WHY_MOST_PX);
+  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), ph_why_panel_new (self->document));
+  GtkWidget *drawer = gtk_revealer_new ();
+  gtk_revealer_set_transition_type (GTK_REVEALER (drawer), GTK_REVEALER_TRANSITION_TYPE_SLIDE_UP);
+  gtk_revealer_set_child (GTK_REVEALER (drawer), scroller);
+  g_object_bind_property (bubble, "why", drawer, "reveal-child", G_BINDING_SYNC_CREATE);
+  return drawer;
+}
 
+/* What a view could not do, and why. */
+static void
+refused_cb (PhWindow *self, const char *why)
+{
+  ph_toast_say (self->toast, why, NULL, NULL);
+}
+
+static void
+fill_work (PhWindow *self)
+{
+  GtkWidget *bubble = ph_bubble_pane_new (self->document);
+  GtkWidget *readings = ph_readings_pane_new (self->document);
   self->views = ph_views_pane_new (self->document);
   gtk_widget_set_vexpand (self->views, TRUE);
+  g_signal_connect_swapped (self->views, "refused", G_CALLBACK (refused_cb), self);
+  g_signal_connect_swapped (self->views, "activated", G_CALLBACK (edit_form_cb), self);
+  ph_readings_pane_bind_settings (PH_READINGS_PANE (readings), self->settings);
   gtk_box_append (self->work, self->views);
   gtk_box_append (self->work, ph_lean_pane_new (self->document));
-  gtk_box_append (self->work, ph_bubble_pane_new (self->document));
-  gtk_box_append (self->work, ph_readings_pane_new (self->document));
+  gtk_box_append (self->work, new_why_drawer (self, bubble));
+  gtk_box_append (self->work, bubble);
+  gtk_box_append (self->work, readings);
 }
 
 /* Dropped files. */
@@ -216,7 +256,7 @@ ph_window_dispose (GObject *object)
   PhWindow *self = PH_WINDOW (object);
   ph_window_dispose_layout (self);
   G_OBJECT_CLASS (ph_window_parent_class)->dispose (object);
-  self->parts = self->views = NULL;
+  self->parts = self->form = self->views = NULL;
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   g_clear_pointer (&self->recovered, g_strfreev);
@@ -303,7 +343,8 @@ ph_window_new (GtkApplication *application, GSettings *settings, const PhCatalog
   if (maximized)
     gtk_window_maximize (GTK_WINDOW (self));
   give_menus (self, application);
-  fill_rig_page (self);
+  fill_side (self);
+  fill_work (self);
   ph_window_init_actions (self);
   ph_window_init_layout (self);
   ph_window_init_reference (self);
