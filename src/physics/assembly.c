@@ -31,7 +31,7 @@ struct PhAssembly
 
 static const PhFrame bow_frame = { { 1, 0, 0 }, { 0, 1, 0 }, { 0, 0, 1 } };
 
-static PhFrame
+static inline PhFrame
 frame_on_socket (const PhPiece *piece, const PhFrame *socket)
 {
   double swing = piece->swing_rad, lift = piece->lift_rad;
@@ -52,7 +52,7 @@ frame_on_socket (const PhPiece *piece, const PhFrame *socket)
       ph_frame_direction_of (socket, sin_swing, cos_swing, sin_lift, cos_lift));
 }
 
-static void
+static inline void
 place_on_socket (const PhPiece *piece, PhVec3 origin, const PhFrame *host, PhPlace *place)
 {
   PhFrame socket = ph_frame_of_axis (ph_frame_apply (host, piece->seat_axis));
@@ -61,7 +61,7 @@ place_on_socket (const PhPiece *piece, PhVec3 origin, const PhFrame *host, PhPla
 }
 
 /* Where piece i stands, its host being placed already. */
-static void
+static inline void
 place_piece (PhAssembly *assembly, int i)
 {
   const PhPiece *piece = &assembly->pieces[i];
@@ -100,7 +100,7 @@ recompute_piece (PhAssembly *assembly, int i)
   PhCentral *leaf = &assembly->tree[assembly->n + 1 + 1 + i];
   /* The mass centre of what sits freely is given in the bow frame, from P. */
   PhVec3 origin = piece->seat == PH_SEAT_FREE ? ph_vec3 (0, 0, 0) : place->root_m;
-  *leaf = ph_central_of_body (&piece->body, origin, &place->frame);
+  ph_central_of_body (&piece->body, origin, &place->frame, leaf);
   assembly->masses[1 + i] = ph_central_record (leaf);
 }
 
@@ -144,7 +144,7 @@ weigh_bow (PhAssembly *assembly, const PhBowBody *bow)
   PhVec3 k = bow->gyration_m;
   PhBody body = { m, bow->com_m, { m * k.x * k.x, m * k.y * k.y, m * k.z * k.z } };
   PhCentral *leaf = &assembly->tree[assembly->n + 1];
-  *leaf = ph_central_of_body (&body, ph_vec3 (0, 0, 0), &bow_frame);
+  ph_central_of_body (&body, ph_vec3 (0, 0, 0), &bow_frame, leaf);
   assembly->masses[0] = ph_central_record (leaf);
 }
 

@@ -9,6 +9,8 @@
  */
 #pragma once
 
+#include <stdbool.h>
+
 #include "physics/mass.h"
 
 typedef struct
@@ -42,29 +44,36 @@ ph_sym3_add_axis (PhSym3 s, double k, PhVec3 e)
 static inline PhSym3
 ph_sym3_of_moments (PhVec3 moments, const PhFrame *f)
 {
-  double x = moments.x, y = moments.y;
-  PhVec3 a = f->a;
-  if (moments.z == y)
-    {
-      /* A round body: Iy (E − a aᵀ) + Ix a aᵀ, the diagonal without a difference. */
-      double xx = a.x * a.x, yy = a.y * a.y, zz = a.z * a.z, k = x - y;
-      return (PhSym3){ y * (yy + zz) + x * xx, y * (xx + zz) + x * yy, y * (xx + yy) + x * zz,
-                       k * a.x * a.y,          k * a.x * a.z,          k * a.y * a.z };
-    }
   PhSym3 s = { 0, 0, 0, 0, 0, 0 };
-  s = ph_sym3_add_axis (s, x, a);
-  s = ph_sym3_add_axis (s, y, f->l);
+  s = ph_sym3_add_axis (s, moments.x, f->a);
+  s = ph_sym3_add_axis (s, moments.y, f->l);
   return ph_sym3_add_axis (s, moments.z, f->t);
 }
 
-static inline PhCentral
-ph_central_of_body (const PhBody *body, PhVec3 root_m, const PhFrame *frame)
+/** The same for a round body: across (E − a aᵀ) + axial a aᵀ, the diagonal without a difference. */
+static inline PhSym3
+ph_sym3_of_round (double axial, double across, PhVec3 a)
 {
-  PhCentral central = { .mass_kg = body->mass_kg };
-  central.com_m = ph_vec3_add (root_m, ph_frame_apply (frame, body->com_m));
-  central.moment_kg_m = ph_vec3_scale (central.com_m, body->mass_kg);
-  central.inertia_com_kg_m2 = ph_sym3_of_moments (body->inertia_kg_m2, frame);
-  return central;
+  double xx = a.x * a.x, yy = a.y * a.y, zz = a.z * a.z, k = axial - across;
+  return (PhSym3){ across * (yy + zz) + axial * xx,
+                   across * (xx + zz) + axial * yy,
+                   across * (xx + yy) + axial * zz,
+                   k * a.x * a.y,
+                   k * a.x * a.z,
+                   k * a.y * a.z };
+}
+
+static inline void
+ph_central_of_body (const PhBody *body, PhVec3 root_m, const PhFrame *frame, PhCentral *central)
+{
+  PhVec3 com = body->com_m, inertia = body->inertia_kg_m2;
+  bool round = inertia.y == inertia.z && com.y == 0 && com.z == 0;
+  central->mass_kg = body->mass_kg;
+  central->com_m = round ? ph_vec3_add_scaled (root_m, frame->a, com.x)
+                         : ph_vec3_add (root_m, ph_frame_apply (frame, com));
+  central->moment_kg_m = ph_vec3_scale (central->com_m, body->mass_kg);
+  central->inertia_com_kg_m2 = round ? ph_sym3_of_round (inertia.x, inertia.y, frame->a)
+                                     : ph_sym3_of_moments (inertia, frame);
 }
 
 static inline PhCentral

@@ -47,7 +47,8 @@ ph_body_join_on_axis (PhBody a, PhBody b)
 PhMass
 ph_mass_of_body (const PhBody *body, PhVec3 root_m, const PhFrame *frame)
 {
-  PhCentral central = ph_central_of_body (body, root_m, frame);
+  PhCentral central;
+  ph_central_of_body (body, root_m, frame, &central);
   return ph_central_record (&central);
 }
 

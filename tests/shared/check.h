@@ -3,8 +3,8 @@
  *
  * A page of check macros: a test program is a list of CASE (function) in main. Each case prints
  * one line, "ok NAME" or "FAILED NAME" with where and what; tests/run.sh counts these lines.
- * PH_RESIDUALS=1 prints what each tolerance really needed. A word on the command line runs only the cases whose
- * name contains it.
+ * PH_RESIDUALS=1 prints what each tolerance really needed. A word on the command line runs only the
+ * cases whose name contains it.
  */
 #pragma once
 
@@ -48,7 +48,7 @@ check_within (double got, double want, double allowed, const char *what, const c
   check_within ((got), (want), (tolerance), #got, __FILE__, __LINE__)
 /** |got − want| ≤ relative·|want|. */
 #define CHECK_REL(got, want, relative)                                                             \
-  check_within ((got), (want), (relative) *fabs (want), #got, __FILE__, __LINE__)
+  check_within ((got), (want), (relative)*fabs ((double)(want)), #got, __FILE__, __LINE__)
 #define CHECK_TEXT(got, want) check_text ((got), (want), #got, __FILE__, __LINE__)
 
 static inline void
