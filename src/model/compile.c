@@ -86,6 +86,8 @@ compile_round (const PhPart *part, PhPiece *piece)
   piece->diameter_m = ph_from_milli (part->diameter_mm);
   piece->inner_m = stack ? ph_from_milli (part->bore_mm) : 0;
   piece->count = stack ? (int)part->count : 0;
+  piece->each_kg = stack ? ph_from_milli (part->each_g) : 0;
+  piece->each_m = stack ? ph_from_milli (part->each_mm) : 0;
   piece->body = ph_body_cylinder (ph_from_milli (ph_part_mass_g (part)), 0, piece->length_m,
                                   piece->diameter_m / 2, piece->inner_m / 2);
 }

@@ -45,6 +45,8 @@ typedef struct
   double diameter_m; /* outer; of bar, damper, stack */
   double inner_m;    /* bar: inner diameter; stack: bore */
   int count;         /* stack: discs fitted */
+  double each_kg;    /* stack: mass and thickness of a disc, so that a count can change */
+  double each_m;
   double tube_kg;    /* bar: mass less both fittings */
   double tip_fitting_kg; /* bar */
   double modulus_pa;     /* bar: 0 is rigid */
