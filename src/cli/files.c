@@ -54,7 +54,8 @@ ph_files_print_errors (const char *path, const PhIssues *issues)
     }
   if (errors <= printed)
     return;
-  char *more = ph_text_printf ("%zu more errors are not listed here", errors - printed);
+  char *more = ph_text_printf ("%zu more error%s not listed here", errors - printed,
+                               errors - printed == 1 ? " is" : "s are");
   print_line (path, more);
   free (more);
 }

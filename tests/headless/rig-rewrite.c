@@ -3,7 +3,8 @@
  *
  * A front door to the store for tests that no command of plumbhold-calc opens yet: loads a rig and
  * saves it. rig-rewrite [--share] IN OUT; exit 0 saved, 1 not loaded (errors as plumbhold-calc
- * prints them), 3 not saved (OUT: why). rig-rewrite --catalogue FILE checks a catalogue.
+ * prints them), 3 not saved (OUT: why). rig-rewrite --catalogue FILE checks a catalogue;
+ * rig-rewrite --check FILE… checks many rigs at once.
  */
 #include <signal.h>
 #include <stdio.h>
@@ -24,6 +25,19 @@ check_catalogue (const char *path)
   ph_issues_clear (&issues);
   ph_catalogue_clear (&catalogue);
   return status == PH_OK ? 0 : 1;
+}
+
+static int
+check_rigs (char **paths)
+{
+  int code = 0;
+  for (; *paths; paths++)
+    {
+      PhRig *rig = ph_files_load_rig (*paths);
+      code = rig ? code : 1;
+      ph_rig_free (rig);
+    }
+  return code;
 }
 
 static int
@@ -54,6 +68,8 @@ main (int argc, char **argv)
   signal (SIGXFSZ, SIG_IGN); /* as plumbhold-calc does */
   if (argc == 3 && strcmp (argv[1], "--catalogue") == 0)
     return check_catalogue (argv[2]);
+  if (argc > 1 && strcmp (argv[1], "--check") == 0)
+    return check_rigs (argv + 2);
   bool share = argc == 4 && strcmp (argv[1], "--share") == 0;
   if (argc != 3 && !share)
     return 2;
