@@ -19,6 +19,7 @@ struct _PhLeanPane
   GtkWidget parent_instance;
 
   /* template */
+  GtkWidget *totals;
   PhLiveText *left, *right, *chain;
 
   /* owned */
@@ -90,6 +91,7 @@ ph_lean_pane_class_init (PhLeanPaneClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/plumbhold/Plumbhold/ui/lean-pane.ui");
+  gtk_widget_class_bind_template_child (widget_class, PhLeanPane, totals);
   gtk_widget_class_bind_template_child (widget_class, PhLeanPane, left);
   gtk_widget_class_bind_template_child (widget_class, PhLeanPane, right);
   gtk_widget_class_bind_template_child (widget_class, PhLeanPane, chain);
@@ -99,6 +101,10 @@ static void
 ph_lean_pane_init (PhLeanPane *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  /* Left and right are the archer's, not the text's. */
+  gtk_widget_set_direction (self->totals, GTK_TEXT_DIR_LTR);
+  gtk_widget_set_direction (GTK_WIDGET (self->left), GTK_TEXT_DIR_LTR);
+  gtk_widget_set_direction (GTK_WIDGET (self->right), GTK_TEXT_DIR_LTR);
 }
 
 GtkWidget *

@@ -41,13 +41,18 @@ static GParamSpec *props[N_PROPS];
 
 G_DEFINE_FINAL_TYPE (PhLiveText, ph_live_text, GTK_TYPE_WIDGET)
 
+/* Pango turns left and right about where a text runs against its context; the text is to stand
+   where the widget's direction says, so they are turned once more. */
 static PangoAlignment
 alignment_of (PhLiveText *self)
 {
   gboolean rtl = gtk_widget_get_direction (GTK_WIDGET (self)) == GTK_TEXT_DIR_RTL;
+  PangoLayoutLine *line = pango_layout_get_line_readonly (self->layout, 0);
+  PangoDirection runs = pango_layout_line_get_resolved_direction (line);
+  gboolean against = runs == (rtl ? PANGO_DIRECTION_LTR : PANGO_DIRECTION_RTL);
   if (self->xalign == 0.5f)
     return PANGO_ALIGN_CENTER;
-  return (self->xalign < 0.5f) != rtl ? PANGO_ALIGN_LEFT : PANGO_ALIGN_RIGHT;
+  return ((self->xalign < 0.5f) != rtl) != against ? PANGO_ALIGN_LEFT : PANGO_ALIGN_RIGHT;
 }
 
 /* Another font, text size or direction: the text stays. */
@@ -57,7 +62,6 @@ renew_layout (PhLiveText *self)
   g_autofree char *text = self->layout ? g_strdup (pango_layout_get_text (self->layout)) : NULL;
   g_clear_object (&self->layout);
   self->layout = gtk_widget_create_pango_layout (GTK_WIDGET (self), text);
-  pango_layout_set_auto_dir (self->layout, FALSE);
   pango_layout_set_alignment (self->layout, alignment_of (self));
   if (self->single_line)
     pango_layout_set_ellipsize (self->layout, PANGO_ELLIPSIZE_END);
@@ -164,6 +168,7 @@ ph_live_text_show (PhLiveText *self, const char *text)
   if (!there || g_str_equal (pango_layout_get_text (self->layout), text))
     return;
   pango_layout_set_text (self->layout, text, -1);
+  pango_layout_set_alignment (self->layout, alignment_of (self));
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
   int width = gtk_widget_get_width (widget);
   if (width > 0 && height_for (self, width) == self->laid_out_height)

@@ -186,7 +186,7 @@ main (int argc, char **argv)
   if (drag)
     {
       drag_number (document);
-      run_for (0.3);
+      run_for (0.8);
     }
   if (shot)
     write_shot (window);
