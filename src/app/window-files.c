@@ -248,7 +248,11 @@ load_demo (PhWindow *self, gpointer nothing)
   g_autoptr (GFile) file = g_file_new_for_path (path);
   g_autoptr (GError) error = NULL;
   if (ph_document_load_copy (self->document, file, &error))
-    ph_banner_close (self->file_banner);
+    {
+      ph_banner_close (self->file_banner);
+      /* What the example is an example of: the form shows its angles, the views its lever arm. */
+      ph_document_select (self->document, "back-bar");
+    }
   else
     ph_window_tell_file_error (self, file, error, ph_document_get_issues (self->document));
 }

@@ -72,6 +72,7 @@ set_narrow (PhWindow *self, gboolean narrow)
   /* Both are in the main menu too. */
   gtk_widget_set_visible (GTK_WIDGET (self->open), !narrow);
   gtk_widget_set_visible (GTK_WIDGET (self->make), !narrow);
+  ph_window_show_name (self);
   if (narrow)
     gtk_widget_add_css_class (GTK_WIDGET (self), "narrow");
   else

@@ -44,6 +44,9 @@ struct _PhWindow
   guint layout_idle;
 };
 
+/* window.c: the rig's name and state in the header. */
+void ph_window_show_name (PhWindow *self);
+
 /* window-actions.c */
 void ph_window_install_actions (GtkWidgetClass *widget_class);
 void ph_window_init_actions (PhWindow *self);

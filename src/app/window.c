@@ -24,8 +24,9 @@ G_DEFINE_FINAL_TYPE (PhWindow, ph_window, GTK_TYPE_APPLICATION_WINDOW)
 
 /* What the frame shows of the document. */
 
-static void
-name_changed_cb (PhWindow *self)
+/* The side pane names the rig; where it is a drawer, the header has to. */
+void
+ph_window_show_name (PhWindow *self)
 {
   const char *title = ph_document_get_title (self->document);
   GFile *file = ph_document_get_file (self->document);
@@ -37,8 +38,9 @@ name_changed_cb (PhWindow *self)
                : g_strdup_printf (_ ("%s · changed, not saved"), name ? name : _ ("no file yet"));
   /* Translators: the title of the window: the rig's name, then the program's. */
   g_autofree char *heading = g_strdup_printf (_ ("%s%s – Plumbhold"), unsaved ? "• " : "", title);
-  gtk_label_set_text (self->title, title);
+  gtk_label_set_text (self->title, self->narrow ? title : g_get_application_name ());
   gtk_label_set_text (self->subtitle, subtitle);
+  gtk_widget_set_visible (GTK_WIDGET (self->subtitle), self->narrow);
   gtk_window_set_title (GTK_WINDOW (self), heading);
   gtk_widget_set_visible (GTK_WIDGET (self->save), unsaved);
 }
@@ -94,9 +96,9 @@ follow_document (PhWindow *self)
     const char *signal;
     GCallback callback;
   } followed[] = {
-    { "notify::title", G_CALLBACK (name_changed_cb) },
-    { "notify::file", G_CALLBACK (name_changed_cb) },
-    { "notify::unsaved", G_CALLBACK (name_changed_cb) },
+    { "notify::title", G_CALLBACK (ph_window_show_name) },
+    { "notify::file", G_CALLBACK (ph_window_show_name) },
+    { "notify::unsaved", G_CALLBACK (ph_window_show_name) },
     { "notify::undo-label", G_CALLBACK (steps_changed_cb) },
     { "notify::redo-label", G_CALLBACK (steps_changed_cb) },
     { "notify::recovery-error", G_CALLBACK (recovery_error_cb) },
@@ -106,7 +108,7 @@ follow_document (PhWindow *self)
   for (gsize i = 0; i < G_N_ELEMENTS (followed); i++)
     g_signal_connect_object (self->document, followed[i].signal, followed[i].callback, self,
                              G_CONNECT_SWAPPED);
-  name_changed_cb (self);
+  ph_window_show_name (self);
   steps_changed_cb (self);
   changed_cb (self);
 }
@@ -181,8 +183,8 @@ fill_work (PhWindow *self)
   g_signal_connect_swapped (self->views, "refused", G_CALLBACK (refused_cb), self);
   g_signal_connect_swapped (self->views, "activated", G_CALLBACK (edit_form_cb), self);
   ph_readings_pane_bind_settings (PH_READINGS_PANE (readings), self->settings);
+  ph_views_pane_set_foot (PH_VIEWS_PANE (self->views), ph_lean_pane_new (self->document));
   gtk_box_append (self->work, self->views);
-  gtk_box_append (self->work, ph_lean_pane_new (self->document));
   gtk_box_append (self->work, new_why_drawer (self, bubble));
   gtk_box_append (self->work, bubble);
   gtk_box_append (self->work, readings);

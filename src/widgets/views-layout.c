@@ -44,7 +44,7 @@ tall (PhExtent extent)
 
 /* The scale at which all of it would just fit, were the views as narrow as can be. */
 static float
-wanted_scale (const PhViewsExtent *extent, bool show_above, float width, float height)
+wanted_scale (const PhViewsExtent *extent, bool show_above, float width, float height, float foot)
 {
   PhMargins side = ph_view_margins (PH_VIEW_SIDE), behind = ph_view_margins (PH_VIEW_BEHIND);
   PhMargins above = ph_view_margins (PH_VIEW_ABOVE);
@@ -61,18 +61,26 @@ wanted_scale (const PhViewsExtent *extent, bool show_above, float width, float h
       heights += strip;
     }
   float scale = fminf (fminf (both, alone), down / heights);
-  scale = fminf (scale, (height - behind.top - behind.bottom) / tall (extent->behind));
+  scale = fminf (scale, (height - foot - behind.top - behind.bottom) / tall (extent->behind));
   return fmaxf (scale, 0.01f);
 }
 
 PhViewsLayout
 ph_views_layout (const PhViewsExtent *extent, bool show_above, float width, float height, float gap)
 {
+  PhViewRect foot;
+  return ph_views_layout_with_foot (extent, show_above, width, height, gap, 0.0f, 0.0f, &foot);
+}
+
+PhViewsLayout
+ph_views_layout_with_foot (const PhViewsExtent *extent, bool show_above, float width, float height,
+                           float gap, float foot_width, float foot_height, PhViewRect *foot)
+{
   PhMargins behind = ph_view_margins (PH_VIEW_BEHIND), above = ph_view_margins (PH_VIEW_ABOVE);
-  float scale = wanted_scale (extent, show_above, width - gap, height - gap);
+  float scale = wanted_scale (extent, show_above, width - gap, height - gap, foot_height);
   float right = wide (extent->behind) * scale + behind.left + behind.right;
   right = roundf (fmaxf (right, fmaxf (BEHIND_LEAST, BEHIND_SHARE * width)));
-  right = fminf (right, roundf (0.45f * width));
+  right = fminf (fmaxf (right, foot_width), roundf (0.45f * width));
   float strip = 0.0f;
   if (show_above)
     {
@@ -81,8 +89,9 @@ ph_views_layout (const PhViewsExtent *extent, bool show_above, float width, floa
     }
   float left = width - right - gap, upper = height - strip - (show_above ? gap : 0.0f);
   PhViewsLayout layout = { .side = { 0.0f, 0.0f, left, upper },
-                           .behind = { left + gap, 0.0f, right, height },
+                           .behind = { left + gap, 0.0f, right, height - foot_height },
                            .above = { 0.0f, upper + gap, left, strip } };
+  *foot = (PhViewRect){ left + gap, height - foot_height, right, foot_height };
   return layout;
 }
 

@@ -32,6 +32,12 @@ PhMargins ph_view_margins (PhView view);
 PhViewsLayout ph_views_layout (const PhViewsExtent *extent, bool show_above, float width,
                                float height, float gap);
 
+/** The same with a foot of `foot_width` × `foot_height` pixels, at least, under the view from
+ * behind: that view is shorter by it, and not narrower than it. `*foot` is its place. */
+PhViewsLayout ph_views_layout_with_foot (const PhViewsExtent *extent, bool show_above, float width,
+                                         float height, float gap, float foot_width,
+                                         float foot_height, PhViewRect *foot);
+
 /** The largest scale at which every shown view has room for what it must show. */
 float ph_views_scale (const PhViewsExtent *extent, const PhViewsLayout *layout);
 

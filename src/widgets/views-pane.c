@@ -11,6 +11,7 @@
 #include "widgets/views-layout.h"
 
 #define GAP 1.0f
+#define FOOT_SHARE 0.36
 #define N_VIEWS 3
 #define SCALE_LEAST 0.03f
 #define SCALE_MOST 20.0f
@@ -21,6 +22,7 @@ struct _PhViewsPane
 
   PhDocument *document;      /* owned */
   GtkWidget *views[N_VIEWS]; /* in the order of PhView */
+  GtkWidget *foot;           /* under the view from behind, or null */
   gboolean show_above;
 
   PhViewsExtent extent;
@@ -62,14 +64,24 @@ measure_rig (PhViewsPane *self)
   self->measured = TRUE;
 }
 
+/* The foot gets its natural width where that is no more than FOOT_SHARE of the pane. */
 static PhViewsLayout
-layout_now (PhViewsPane *self)
+layout_now (PhViewsPane *self, PhViewRect *foot)
 {
+  int width = gtk_widget_get_width (GTK_WIDGET (self));
+  int height = gtk_widget_get_height (GTK_WIDGET (self));
+  int least = 0, natural = 0, tall = 0;
   if (!self->measured)
     measure_rig (self);
-  return ph_views_layout (&self->extent, self->show_above,
-                          (float)gtk_widget_get_width (GTK_WIDGET (self)),
-                          (float)gtk_widget_get_height (GTK_WIDGET (self)), GAP);
+  if (self->foot)
+    {
+      gtk_widget_measure (self->foot, GTK_ORIENTATION_HORIZONTAL, -1, &least, &natural, NULL, NULL);
+      natural = MAX (least, MIN (natural, (int)(FOOT_SHARE * width)));
+      gtk_widget_measure (self->foot, GTK_ORIENTATION_VERTICAL, natural, NULL, &tall, NULL, NULL);
+      tall = MIN (tall, height / 2);
+    }
+  return ph_views_layout_with_foot (&self->extent, self->show_above, (float)width, (float)height,
+                                    GAP, (float)natural, (float)tall, foot);
 }
 
 static void
@@ -185,25 +197,32 @@ activated_cb (PhViewsPane *self, const char *id)
 /* Size. */
 
 static void
+measure_child (GtkWidget *child, GtkOrientation orientation, int *least, int *natural)
+{
+  *least = *natural = 0;
+  if (child)
+    gtk_widget_measure (child, orientation, -1, least, natural, NULL, NULL);
+}
+
+static void
 ph_views_pane_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
                        int *natural, int *minimum_baseline, int *natural_baseline)
 {
   PhViewsPane *self = PH_VIEWS_PANE (widget);
-  int side[2], behind[2], above[2];
-  gtk_widget_measure (self->views[PH_VIEW_SIDE], orientation, -1, &side[0], &side[1], NULL, NULL);
-  gtk_widget_measure (self->views[PH_VIEW_BEHIND], orientation, -1, &behind[0], &behind[1], NULL,
-                      NULL);
-  gtk_widget_measure (self->views[PH_VIEW_ABOVE], orientation, -1, &above[0], &above[1], NULL,
-                      NULL);
+  int side[2], behind[2], above[2], foot[2];
+  measure_child (self->views[PH_VIEW_SIDE], orientation, &side[0], &side[1]);
+  measure_child (self->views[PH_VIEW_BEHIND], orientation, &behind[0], &behind[1]);
+  measure_child (self->views[PH_VIEW_ABOVE], orientation, &above[0], &above[1]);
+  measure_child (self->foot, orientation, &foot[0], &foot[1]);
   (void)for_size;
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
-      *minimum = side[0] + behind[0];
-      *natural = MAX (600, side[1] + behind[1]);
+      *minimum = side[0] + MAX (behind[0], foot[0]);
+      *natural = MAX (600, side[1] + MAX (behind[1], foot[1]));
     }
   else
     {
-      *minimum = side[0] + (self->show_above ? above[0] : 0);
+      *minimum = MAX (side[0] + (self->show_above ? above[0] : 0), behind[0] + foot[0]);
       *natural = MAX (360, *minimum);
     }
   *minimum_baseline = *natural_baseline = -1;
@@ -223,15 +242,28 @@ ph_views_pane_size_allocate (GtkWidget *widget, int width, int height, int basel
   PhViewsPane *self = PH_VIEWS_PANE (widget);
   (void)width;
   (void)height;
-  PhViewsLayout layout = layout_now (self);
+  PhViewRect foot;
+  PhViewsLayout layout = layout_now (self, &foot);
   allocate_view (self->views[PH_VIEW_SIDE], &layout.side, baseline);
   allocate_view (self->views[PH_VIEW_BEHIND], &layout.behind, baseline);
   if (self->show_above)
     allocate_view (self->views[PH_VIEW_ABOVE], &layout.above, baseline);
+  if (self->foot)
+    allocate_view (self->foot, &foot, -1);
   aim (self, &layout);
 }
 
 /* The object. */
+
+void
+ph_views_pane_set_foot (PhViewsPane *self, GtkWidget *foot)
+{
+  g_return_if_fail (PH_IS_VIEWS_PANE (self));
+  g_clear_pointer (&self->foot, gtk_widget_unparent);
+  self->foot = foot;
+  if (foot)
+    gtk_widget_set_parent (foot, GTK_WIDGET (self));
+}
 
 void
 ph_views_pane_set_show_above (PhViewsPane *self, gboolean show)
@@ -290,6 +322,7 @@ ph_views_pane_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->document, self);
   for (int i = 0; i < N_VIEWS; i++)
     g_clear_pointer (&self->views[i], gtk_widget_unparent);
+  g_clear_pointer (&self->foot, gtk_widget_unparent);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (ph_views_pane_parent_class)->dispose (object);
 }

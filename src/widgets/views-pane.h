@@ -21,6 +21,10 @@ G_DECLARE_FINAL_TYPE (PhViewsPane, ph_views_pane, PH, VIEWS_PANE, GtkWidget)
 
 GtkWidget *ph_views_pane_new (PhDocument *document);
 
+/** A widget that belongs under the view from behind and stands there; null takes it away. It is
+ * owned by the pane, as a child. */
+void ph_views_pane_set_foot (PhViewsPane *self, GtkWidget *foot);
+
 /** Fits the whole rig again: what F does. */
 void ph_views_pane_fit (PhViewsPane *self);
 
