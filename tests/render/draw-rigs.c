@@ -9,7 +9,7 @@
 #include <stdio.h>
 
 #include "math/root.h"
-#include "render/sheet.h"
+#include "tests/render/sheet.h"
 
 static char *select_id, *reference, *size, *units;
 static double factor = 5.0;

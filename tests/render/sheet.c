@@ -3,7 +3,7 @@
  *
  * Loads, computes, lays out and paints, as the window does, on an image surface.
  */
-#include "render/sheet.h"
+#include "tests/render/sheet.h"
 
 #include <math.h>
 #include <pango/pangocairo.h>
