@@ -24,3 +24,6 @@ typedef struct PhCommand
 } PhCommand;
 
 extern const PhCommand ph_command_report;
+extern const PhCommand ph_command_steps;
+extern const PhCommand ph_command_level;
+extern const PhCommand ph_command_hand;

@@ -11,7 +11,8 @@
 #include "cli/command.h"
 #include "cli/files.h"
 
-static const PhCommand *const commands[] = { &ph_command_report };
+static const PhCommand *const commands[] = { &ph_command_report, &ph_command_steps,
+                                            &ph_command_level, &ph_command_hand };
 #define N_COMMANDS (sizeof commands / sizeof *commands)
 
 static void
