@@ -53,6 +53,7 @@ ph_text_dup (const char *text)
 char *
 ph_text_printf (const char *format, ...)
 {
+  assert (format);
   va_list arguments, again;
   va_start (arguments, format);
   va_copy (again, arguments);

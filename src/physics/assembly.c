@@ -278,9 +278,10 @@ ph_assembly_subtree_mass (const PhAssembly *assembly, int i)
 void
 ph_assembly_set_piece (PhAssembly *assembly, int i, const PhPiece *piece)
 {
-  const PhPiece *old = ph_assembly_piece (assembly, i);
-  assert (piece->host == old->host && piece->seat == old->seat && piece->kind == old->kind);
-  assembly->pieces[i] = *piece;
+  assert (i >= 0 && i < assembly->n);
+  PhPiece *own = &assembly->pieces[i];
+  assert (piece->host == own->host && piece->seat == own->seat && piece->kind == own->kind);
+  *own = *piece;
   int last = i;
   for (int k = i; k != NOBODY; k = next_in_subtree (assembly, i, k))
     {
