@@ -66,18 +66,37 @@ get_window (PhApplication *self)
 }
 
 static gboolean
-finish_unattended_cb (gpointer data)
+end_unattended_cb (gpointer data)
 {
   PhApplication *self = data;
+  if (self->window)
+    gtk_window_close (GTK_WINDOW (self->window));
+  return G_SOURCE_REMOVE;
+}
+
+static void
+after_paint_cb (GdkFrameClock *clock, PhApplication *self)
+{
   g_autoptr (GError) error = NULL;
-  if (self->window && self->screenshot
-      && !ph_screenshot_write (GTK_WIDGET (self->window), self->screenshot, &error))
+  g_signal_handlers_disconnect_by_data (clock, self);
+  if (self->window && !ph_screenshot_write (GTK_WIDGET (self->window), self->screenshot, &error))
     {
       g_printerr ("%s\n", error->message);
       self->exit_code = 1;
     }
-  if (self->window)
-    gtk_window_close (GTK_WINDOW (self->window));
+  g_idle_add (end_unattended_cb, self);
+}
+
+static gboolean
+settled_cb (gpointer data)
+{
+  PhApplication *self = data;
+  if (!self->window || !self->screenshot)
+    return end_unattended_cb (self);
+  /* The picture is made of what was just painted: between two frames there may be nothing. */
+  GdkFrameClock *clock = gtk_widget_get_frame_clock (GTK_WIDGET (self->window));
+  g_signal_connect (clock, "after-paint", G_CALLBACK (after_paint_cb), self);
+  gtk_widget_queue_draw (GTK_WIDGET (self->window));
   return G_SOURCE_REMOVE;
 }
 
@@ -96,16 +115,26 @@ correct_size_cb (gpointer data)
   return G_SOURCE_REMOVE;
 }
 
+/* Counted from the first frame: a busy machine may take seconds to it. */
+static gboolean
+first_frame_cb (GtkWidget *window, GdkFrameClock *clock, gpointer data)
+{
+  (void)window;
+  (void)clock;
+  PhApplication *self = data;
+  if (self->width > 0)
+    g_timeout_add (FRAMING_MS, correct_size_cb, self);
+  g_timeout_add (SETTLING_MS, settled_cb, self);
+  return G_SOURCE_REMOVE;
+}
+
 static void
 present (PhApplication *self)
 {
   gboolean first = !gtk_widget_get_visible (GTK_WIDGET (self->window));
   gtk_window_present (GTK_WINDOW (self->window));
-  if (!first || !is_unattended (self))
-    return;
-  if (self->width > 0)
-    g_timeout_add (FRAMING_MS, correct_size_cb, self);
-  g_timeout_add (SETTLING_MS, finish_unattended_cb, self);
+  if (first && is_unattended (self))
+    gtk_widget_add_tick_callback (GTK_WIDGET (self->window), first_frame_cb, self, NULL);
 }
 
 /* A start without a file: what was left behind first, then the last rig, then the example. */
