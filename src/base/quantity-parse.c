@@ -156,7 +156,7 @@ take_decimal (const char **at, double *value, bool *whole)
   if (comma)
     *comma = '.';
   if (!ph_number_parse (plain, value))
-    *value = INFINITY;
+    *value = HUGE_VAL;
   free (plain);
   *at += length;
   return true;

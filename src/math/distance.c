@@ -71,7 +71,7 @@ ph_distance_segment_triangle (PhVec3 a, PhVec3 b, const PhVec3 triangle[3])
       if (foot_is_inside (cut, triangle, normal))
         return 0;
     }
-  double least = INFINITY;
+  double least = HUGE_VAL;
   for (int i = 0; i < 3; i++)
     least = fmin (least, ph_distance_segments (a, b, triangle[i], triangle[(i + 1) % 3]));
   if (foot_is_inside (a, triangle, normal))

@@ -19,7 +19,7 @@ ph_clearance_of (const PhAssembly *assembly, int i, const PhDraw *draw)
 {
   const PhPiece *piece = ph_assembly_piece (assembly, i);
   if (!counts (piece) || isnan (draw->brace_height_m) || isnan (draw->axle_to_axle_m))
-    return NAN;
+    return (double) NAN;
   double half = draw->axle_to_axle_m / 2;
   const PhVec3 sweep[3] = { ph_draw_nock (draw), ph_vec3 (-draw->brace_height_m, 0, half),
                             ph_vec3 (-draw->brace_height_m, 0, -half) };

@@ -131,7 +131,7 @@ pop (Search *search)
 static void
 descend_from (Search *search, double k, double b)
 {
-  PhHandPoint at = { k, b, INFINITY };
+  PhHandPoint at = { k, b, HUGE_VAL };
   ph_hand_descend (search->data, &at);
   if (at.value < search->best.value)
     search->best = at;
@@ -236,7 +236,7 @@ allowed (const PhHandPoint *best)
 PhHandPoint
 ph_hand_search (const PhHandData *data)
 {
-  Search search = { .data = data, .best = { PH_HAND_STIFFNESS, 0, INFINITY } };
+  Search search = { .data = data, .best = { PH_HAND_STIFFNESS, 0, HUGE_VAL } };
   descend_from_linear (&search);
   descend_from (&search, PH_HAND_STIFFNESS, 0);
   if (search.best.value == 0 || !isfinite (search.best.value))
