@@ -11,11 +11,10 @@ import os
 import re
 import subprocess
 import sys
-import time
 
-from common import case, main, path_of, run, small, write
+from common import case, main, path_of, run, seconds, small, write
 
-CALC, DATA, SEEDS = sys.argv[1:4]
+CALC, DATA, SEEDS = (os.path.abspath(a) for a in sys.argv[1:4])
 DEMO = os.path.join(DATA, "demo.rig.json")
 
 # The order of the headless contract.
@@ -195,9 +194,9 @@ def every_bad_seed_is_refused_within_a_second():
     seeds = sorted(glob.glob(os.path.join(SEEDS, "bad-*")))
     assert len(seeds) > 40
     for seed in seeds:
-        start = time.monotonic()
+        start = seconds()
         done = run(CALC, "report", seed)
-        took = time.monotonic() - start
+        took = seconds() - start
         assert done.returncode == 1 and done.stdout == b"", (seed, done.returncode)
         assert took < 1, (seed, took)
         for line in done.stderr.decode().splitlines():
@@ -207,9 +206,9 @@ def every_bad_seed_is_refused_within_a_second():
 @case
 def what_is_no_rig_file_gets_one_clear_line():
     def line_of(path):
-        start = time.monotonic()
+        start = seconds()
         done = run(CALC, "report", path)
-        assert done.returncode == 1 and time.monotonic() - start < 1, path
+        assert done.returncode == 1 and seconds() - start < 1, path
         text = done.stderr.decode()
         assert text.startswith(f"{path}: ") and text.count("\n") == 1, text
         return text
@@ -230,9 +229,9 @@ def largest_file_is_read_within_a_second():
     rig = small(lambda r: r.update(notes="é" * 520000))
     text = json.dumps(rig, ensure_ascii=False)
     text += " " * (1024 * 1024 - len(text.encode()))
-    start = time.monotonic()
+    start = seconds()
     assert report(write(text))["mass_g"] > 0
-    assert time.monotonic() - start < 1
+    assert seconds() - start < 1
 
 
 @case

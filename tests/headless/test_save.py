@@ -15,7 +15,7 @@ import sys
 
 from common import case, main, path_of, read, run, small, write
 
-REWRITE, DATA, GOLDEN = sys.argv[1:4]
+REWRITE, DATA, GOLDEN = (os.path.abspath(a) for a in sys.argv[1:4])
 EXAMPLES = sorted(glob.glob(os.path.join(DATA, "*.rig.json")))
 VERSIONS = sorted(glob.glob(os.path.join(GOLDEN, "versions", "*.rig.json")))
 

@@ -18,7 +18,7 @@ import jsonschema
 
 from common import case, main, path_of, run
 
-REWRITE, DATA, GOLDEN = sys.argv[1:4]
+REWRITE, DATA, GOLDEN = (os.path.abspath(a) for a in sys.argv[1:4])
 MUTATIONS = int(os.environ.get("PH_MUTATIONS", 1300))
 BATCH = 400
 
