@@ -13,6 +13,7 @@
 #include "app/settings.h"
 #include "app/window-private.h"
 #include "widgets/parts-pane.h"
+#include "widgets/views-pane.h"
 
 #define ACTION(name) static void name (GSimpleAction *action, GVariant *parameter, gpointer data)
 #define SELF                                                                                       \
@@ -107,6 +108,8 @@ ACTION (mirror_cb)
 {
   SELF;
   ph_document_mirror (self->document);
+  /* The rectangles of the views were shared out for the other side. */
+  ph_views_pane_fit (PH_VIEWS_PANE (self->views));
 }
 
 ACTION (add_cb)

@@ -107,7 +107,10 @@ realized_cb (PhWindow *self)
 static gboolean
 escape_cb (PhWindow *self, guint keyval)
 {
-  if (keyval != GDK_KEY_Escape || !gtk_toggle_button_get_active (self->drawer_button))
+  /* Before what has the focus, but not before a text that Escape would put back. */
+  GtkWidget *focus = gtk_window_get_focus (GTK_WINDOW (self));
+  if (keyval != GDK_KEY_Escape || !gtk_toggle_button_get_active (self->drawer_button)
+      || GTK_IS_TEXT (focus))
     return GDK_EVENT_PROPAGATE;
   gtk_toggle_button_set_active (self->drawer_button, FALSE);
   gtk_widget_grab_focus (GTK_WIDGET (self->drawer_button));
@@ -133,6 +136,7 @@ ph_window_init_layout (PhWindow *self)
   static const GActionEntry entries[] = { { .name = "side-pane", .activate = toggle_drawer } };
   g_action_map_add_action_entries (G_ACTION_MAP (self), entries, G_N_ELEMENTS (entries), self);
   GtkEventController *keys = gtk_event_controller_key_new ();
+  gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (escape_cb), self);
   gtk_widget_add_controller (GTK_WIDGET (self), keys);
   g_signal_connect (self, "realize", G_CALLBACK (realized_cb), NULL);

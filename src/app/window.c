@@ -18,7 +18,7 @@
 #include "widgets/views-pane.h"
 #include "widgets/why-panel.h"
 
-#define WHY_MOST_PX 280
+#define WHY_MOST_PX 260
 
 G_DEFINE_FINAL_TYPE (PhWindow, ph_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -151,7 +151,7 @@ fill_side (PhWindow *self)
 }
 
 static GtkWidget *
-new_why_drawer (PhWindow *self, GtkWidget *bubble)
+new_why (PhWindow *self)
 {
   GtkWidget *scroller = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
@@ -159,11 +159,21 @@ new_why_drawer (PhWindow *self, GtkWidget *bubble)
   gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
   gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), WHY_MOST_PX);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), ph_why_panel_new (self->document));
-  GtkWidget *drawer = gtk_revealer_new ();
-  gtk_revealer_set_transition_type (GTK_REVEALER (drawer), GTK_REVEALER_TRANSITION_TYPE_SLIDE_UP);
-  gtk_revealer_set_child (GTK_REVEALER (drawer), scroller);
-  g_object_bind_property (bubble, "why", drawer, "reveal-child", G_BINDING_SYNC_CREATE);
-  return drawer;
+  return scroller;
+}
+
+/* Why stands in the readings' place, so that the views stay as large as they were. */
+static void
+show_why_or_readings (PhWindow *self, GtkWidget *bubble)
+{
+  GtkWidget *readings = ph_readings_pane_new (self->document), *why = new_why (self);
+  ph_readings_pane_bind_settings (PH_READINGS_PANE (readings), self->settings);
+  g_object_bind_property (bubble, "why", why, "visible", G_BINDING_SYNC_CREATE);
+  g_object_bind_property (bubble, "why", readings, "visible",
+                          G_BINDING_SYNC_CREATE | G_BINDING_INVERT_BOOLEAN);
+  gtk_box_append (self->work, bubble);
+  gtk_box_append (self->work, why);
+  gtk_box_append (self->work, readings);
 }
 
 /* What a view could not do, and why. */
@@ -176,18 +186,13 @@ refused_cb (PhWindow *self, const char *why)
 static void
 fill_work (PhWindow *self)
 {
-  GtkWidget *bubble = ph_bubble_pane_new (self->document);
-  GtkWidget *readings = ph_readings_pane_new (self->document);
   self->views = ph_views_pane_new (self->document);
   gtk_widget_set_vexpand (self->views, TRUE);
   g_signal_connect_swapped (self->views, "refused", G_CALLBACK (refused_cb), self);
   g_signal_connect_swapped (self->views, "activated", G_CALLBACK (edit_form_cb), self);
-  ph_readings_pane_bind_settings (PH_READINGS_PANE (readings), self->settings);
   ph_views_pane_set_foot (PH_VIEWS_PANE (self->views), ph_lean_pane_new (self->document));
   gtk_box_append (self->work, self->views);
-  gtk_box_append (self->work, new_why_drawer (self, bubble));
-  gtk_box_append (self->work, bubble);
-  gtk_box_append (self->work, readings);
+  show_why_or_readings (self, ph_bubble_pane_new (self->document));
 }
 
 /* Dropped files. */
