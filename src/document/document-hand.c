@@ -1,0 +1,279 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Each edit is the model's, handed to ph_document_edit with its arguments in a struct.
+ */
+#include "document/document-hand.h"
+
+#include <glib/gi18n-lib.h>
+
+#include "document/document-private.h"
+#include "document/undo-label.h"
+#include "model/fields.h"
+
+static gboolean
+refuse (GError **error, const char *text)
+{
+  g_set_error_literal (error, PH_DOCUMENT_ERROR, PH_DOCUMENT_ERROR_REFUSED, text);
+  return FALSE;
+}
+
+/* Bubble checks. */
+
+typedef struct
+{
+  size_t i;
+  const PhReading *reading;
+  gboolean aside;
+} CheckEdit;
+
+static gboolean
+edit_check (PhDocument *self, PhDocumentEdit edit, CheckEdit *data, GError **error)
+{
+  if (data->i >= ph_document_get_rig (self)->archer.n_checks)
+    return refuse (error, _ ("This bubble check is not in the rig any more."));
+  return ph_document_edit (self, edit, data, error);
+}
+
+static bool
+do_add_check (PhRig *rig, gpointer data, PhIssues *issues)
+{
+  return ph_edit_add_check (rig, data, NULL, issues);
+}
+
+gboolean
+ph_document_add_check (PhDocument *self, const PhReading *reading, GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && reading != NULL, FALSE);
+  return ph_document_edit (self, do_add_check, (gpointer)reading, error);
+}
+
+static bool
+do_change_check (PhRig *rig, gpointer data, PhIssues *issues)
+{
+  const CheckEdit *edit = data;
+  return ph_edit_change_check (rig, edit->i, edit->reading, issues);
+}
+
+gboolean
+ph_document_change_check (PhDocument *self, guint i, const PhReading *reading, GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && reading != NULL, FALSE);
+  return edit_check (self, do_change_check, &(CheckEdit){ i, reading, FALSE }, error);
+}
+
+static bool
+do_set_aside (PhRig *rig, gpointer data, PhIssues *issues G_GNUC_UNUSED)
+{
+  const CheckEdit *edit = data;
+  ph_edit_set_check_aside (rig, edit->i, edit->aside);
+  return true;
+}
+
+gboolean
+ph_document_set_check_aside (PhDocument *self, guint i, gboolean aside, GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self), FALSE);
+  return edit_check (self, do_set_aside, &(CheckEdit){ i, NULL, aside }, error);
+}
+
+static bool
+do_delete_check (PhRig *rig, gpointer data, PhIssues *issues G_GNUC_UNUSED)
+{
+  const CheckEdit *edit = data;
+  ph_edit_delete_check (rig, edit->i);
+  return true;
+}
+
+gboolean
+ph_document_delete_check (PhDocument *self, guint i, GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self), FALSE);
+  return edit_check (self, do_delete_check, &(CheckEdit){ i, NULL, FALSE }, error);
+}
+
+/* What may change, and how well it is known. */
+
+typedef struct
+{
+  int part; /* −1: the bow */
+  const char *key;
+  double lo, hi;
+  gboolean locked;
+  PhSource source;
+} PartEdit;
+
+static gboolean
+edit_part (PhDocument *self, const char *id, PhDocumentEdit edit, PartEdit *data, GError **error)
+{
+  const PhRig *rig = ph_document_get_rig (self);
+  data->part = ph_rig_find (rig, id);
+  if (data->part < 0)
+    return refuse (error, _ ("This part is not in the rig any more."));
+  g_return_val_if_fail (data->key == NULL
+                            || ph_field_find_part (rig->parts[data->part].kind, data->key, NULL)
+                                   != NULL,
+                        FALSE);
+  return ph_document_edit (self, edit, data, error);
+}
+
+static bool
+do_set_locked (PhRig *rig, gpointer data, PhIssues *issues G_GNUC_UNUSED)
+{
+  const PartEdit *edit = data;
+  ph_edit_set_locked (rig, (size_t)edit->part, edit->locked);
+  return true;
+}
+
+gboolean
+ph_document_set_locked (PhDocument *self, const char *part_id, gboolean locked, GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && part_id != NULL, FALSE);
+  return edit_part (self, part_id, do_set_locked, &(PartEdit){ .locked = locked }, error);
+}
+
+static bool
+do_set_limits (PhRig *rig, gpointer data, PhIssues *issues)
+{
+  const PartEdit *edit = data;
+  return ph_edit_set_limits (rig, (size_t)edit->part, edit->key, edit->lo, edit->hi, issues);
+}
+
+gboolean
+ph_document_set_limits (PhDocument *self, const char *part_id, const char *key, double lo,
+                        double hi, GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && part_id != NULL && key != NULL, FALSE);
+  return edit_part (self, part_id, do_set_limits, &(PartEdit){ .key = key, .lo = lo, .hi = hi },
+                    error);
+}
+
+static bool
+do_clear_limits (PhRig *rig, gpointer data, PhIssues *issues G_GNUC_UNUSED)
+{
+  const PartEdit *edit = data;
+  ph_edit_clear_limits (rig, (size_t)edit->part, edit->key);
+  return true;
+}
+
+gboolean
+ph_document_clear_limits (PhDocument *self, const char *part_id, const char *key, GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && part_id != NULL && key != NULL, FALSE);
+  return edit_part (self, part_id, do_clear_limits, &(PartEdit){ .key = key }, error);
+}
+
+gboolean
+ph_document_set_wanted_bubble (PhDocument *self, double deg, GError **error)
+{
+  return ph_document_set_archer_number (self, "wanted_bubble_deg", deg, error);
+}
+
+static bool
+do_set_source (PhRig *rig, gpointer data, PhIssues *issues G_GNUC_UNUSED)
+{
+  const PartEdit *edit = data;
+  ph_edit_set_source (rig, edit->part, edit->source);
+  return true;
+}
+
+gboolean
+ph_document_set_source (PhDocument *self, const char *part_id, PhSource source, GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && part_id != NULL, FALSE);
+  PartEdit edit = { .part = -1, .source = source };
+  if (g_str_equal (part_id, "bow"))
+    return ph_document_edit (self, do_set_source, &edit, error);
+  return edit_part (self, part_id, do_set_source, &edit, error);
+}
+
+/* What it proposes. */
+
+PhPartStep *
+ph_document_steps (PhDocument *self, size_t *n)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && n != NULL, NULL);
+  return ph_part_steps_of (ph_document_get_rig (self), n);
+}
+
+PhPartAnswers
+ph_document_level (PhDocument *self, const PhLevelQuestion *question)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && question != NULL, (PhPartAnswers){ 0 });
+  return ph_part_answers_of (ph_document_get_rig (self), question);
+}
+
+/* Whether the rig still has what the answer starts from. */
+static gboolean
+still_fits (const PhRig *rig, const PhPartAnswer *answer)
+{
+  for (int c = 0; c < answer->n_changes; c++)
+    {
+      const PhPartChange *change = &answer->changes[c];
+      if (change->part < 0 || (size_t)change->part >= rig->n_parts)
+        return FALSE;
+      const PhPart *part = &rig->parts[change->part];
+      const PhField *field = ph_field_find_part (part->kind, change->key, NULL);
+      if (field == NULL || ph_field_number (field, part, 0) != change->from)
+        return FALSE;
+    }
+  return TRUE;
+}
+
+typedef struct
+{
+  const PhPartAnswer *answer;
+  PhUnits units;
+  GString *label;
+} Application;
+
+/* One change after the other, each named as its own step would be. */
+static bool
+do_apply (PhRig *rig, gpointer data, PhIssues *issues)
+{
+  Application *application = data;
+  for (int c = 0; c < application->answer->n_changes; c++)
+    {
+      const PhPartChange *change = &application->answer->changes[c];
+      PhRig *before = ph_rig_copy (rig);
+      bool done =
+          ph_edit_set_number (rig, (size_t)change->part, change->key, 0, change->to, issues);
+      g_autofree char *step = done ? ph_undo_label (before, rig, application->units) : NULL;
+      ph_rig_free (before);
+      if (!done)
+        return false;
+      g_string_append_printf (application->label, "%s%s", c > 0 ? ", " : "", step);
+    }
+  return true;
+}
+
+gboolean
+ph_document_apply_answer (PhDocument *self, const PhPartAnswer *answer, GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && answer != NULL, FALSE);
+  if (answer->n_changes > 0 && g_str_equal (answer->changes[0].key, PH_KEY_MIRROR))
+    return refuse (error, _ ("A part is put on the other side by hanging it there."));
+  if (!still_fits (ph_document_get_rig (self), answer))
+    return refuse (error, _ ("The rig has changed since this was worked out: ask again."));
+  g_autoptr (GString) label = g_string_new (NULL);
+  Application application = { answer, ph_document_get_units (self), label };
+  gboolean own_gesture = !ph_document_in_gesture (self);
+  g_object_freeze_notify (G_OBJECT (self));
+  if (own_gesture)
+    ph_document_begin_gesture (self);
+  gboolean done = ph_document_edit (self, do_apply, &application, error);
+  /* Translators: an undo step; the rest is as "back bar out 20° → 26°". */
+  if (done && own_gesture)
+    self->gesture->label = g_strdup_printf (_ ("level: %s"), label->str);
+  if (own_gesture)
+    ph_document_end_gesture (self);
+  g_object_thaw_notify (G_OBJECT (self));
+  return done;
+}
+
+PhPartChecks
+ph_document_next_checks (PhDocument *self)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self), (PhPartChecks){ 0 });
+  return ph_part_checks_of (ph_document_get_rig (self));
+}
