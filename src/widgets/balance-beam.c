@@ -73,11 +73,16 @@ set_class (GtkWidget *widget, const char *css_class, gboolean on)
 
 /* "Back weights, 0.17 N·m to the left"; the accessible name only where it differs. */
 static void
-say_block (Block *block, gboolean left)
+say_block (Block *block, gboolean left, gboolean known)
 {
   const char *name = ph_live_text_get (block->name), *number = ph_live_text_get (block->number);
-  g_autofree char *spoken = left ? g_strdup_printf (_ ("%s, %s N·m to the left"), name, number)
-                                 : g_strdup_printf (_ ("%s, %s N·m to the right"), name, number);
+  g_autofree char *spoken = NULL;
+  if (!known)
+    spoken = left ? g_strdup_printf (_ ("%s to the left: not known yet how much"), name)
+                  : g_strdup_printf (_ ("%s to the right: not known yet how much"), name);
+  else
+    spoken = left ? g_strdup_printf (_ ("%s, %s N·m to the left"), name, number)
+                  : g_strdup_printf (_ ("%s, %s N·m to the right"), name, number);
   if (g_strcmp0 (block->spoken, spoken) == 0)
     return;
   g_free (block->spoken);
@@ -85,6 +90,9 @@ say_block (Block *block, gboolean left)
   gtk_accessible_update_property (GTK_ACCESSIBLE (block->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   block->spoken, -1);
 }
+
+/* What an unknown hand shows instead of a number. */
+#define NOT_KNOWN "?"
 
 /* Puts the next free block of the pool beside what already stands on its side. `number` is taken
    over. */
@@ -111,7 +119,7 @@ add_block (PhBalanceBeam *self, double *side_nm, double size_nm, BlockIs is, int
   set_class (block->button, "selected", is == BLOCK_PART && part == selected);
   gtk_widget_set_focusable (block->button, is == BLOCK_PART);
   gtk_widget_set_visible (block->button, TRUE);
-  say_block (block, size_nm < 0.0);
+  say_block (block, size_nm < 0.0, !g_str_equal (number, NOT_KNOWN));
 }
 
 static char *
@@ -144,7 +152,7 @@ add_holding (PhBalanceBeam *self, const PhReport *report, double *left_nm, doubl
     {
       if (fabs (rest_nm) >= least)
         add_block (self, rest_nm < 0.0 ? left_nm : right_nm, rest_nm, BLOCK_HAND, PH_BLOCK_REST,
-                   _ ("hand"), g_strdup ("?"));
+                   _ ("hand"), g_strdup (NOT_KNOWN));
       return;
     }
   PhHolding holding = ph_holding_of (report);

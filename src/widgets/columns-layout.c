@@ -73,7 +73,7 @@ static int
 total_height (const PhColumnsLayout *self, const Cells *cells, int width)
 {
   int n = (int)cells->children->len, height = 0;
-  int columns = ph_columns_layout_columns (n, cells->natural, self->column_spacing, width);
+  int columns = ph_columns_layout_columns (n, cells->minimum, self->column_spacing, width);
   int cell = cell_width (self, columns, width);
   for (int i = 0; i < n; i += columns)
     height += row_height (cells, (guint)i, columns, cell) + (i > 0 ? self->row_spacing : 0);
@@ -116,7 +116,7 @@ ph_columns_layout_allocate (GtkLayoutManager *manager, GtkWidget *widget, int wi
   Cells cells = collect (widget);
   gboolean from_right = gtk_widget_get_direction (widget) == GTK_TEXT_DIR_RTL;
   int n = (int)cells.children->len, y = 0;
-  int columns = ph_columns_layout_columns (n, cells.natural, self->column_spacing, width);
+  int columns = ph_columns_layout_columns (n, cells.minimum, self->column_spacing, width);
   int cell = cell_width (self, columns, width);
   (void)height;
   (void)baseline;

@@ -6,21 +6,20 @@
 #include "widgets/lean-pane.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 #include "document/format.h"
 #include "model/moments.h"
 #include "widgets/balance-beam.h"
 #include "widgets/lean-words.h"
 #include "widgets/live-text.h"
-#include "widgets/reading-texts.h"
 
 struct _PhLeanPane
 {
   GtkWidget parent_instance;
 
   /* template */
-  GtkWidget *totals;
-  PhLiveText *left, *right, *chain;
+  PhLiveText *sums, *chain;
 
   /* owned */
   PhDocument *document;
@@ -30,17 +29,20 @@ struct _PhLeanPane
 
 G_DEFINE_FINAL_TYPE (PhLeanPane, ph_lean_pane, GTK_TYPE_WIDGET)
 
+/* "0.23 left · 0.17 right · hand 0.04 N·m": also for a hand whose block is too narrow for its name.
+ */
 static void
-update_totals (PhLeanPane *self, const PhReport *report)
+update_sums (PhLeanPane *self, const PhReport *report)
 {
   PhSides sides = ph_sides_of (report, 0.0, PH_BLOCK_REST);
-  g_autofree char *left = ph_reading_moment (sides.left.total_nm);
-  g_autofree char *right = ph_reading_moment (sides.right.total_nm);
-  g_autofree char *left_text = g_strdup_printf (_ ("to the left %s"), left);
-  g_autofree char *right_text = g_strdup_printf (_ ("to the right %s"), right);
+  PhHolding holding = ph_holding_of (report);
+  g_autofree char *left = ph_format_number (sides.left.total_nm, 2);
+  g_autofree char *right = ph_format_number (sides.right.total_nm, 2);
+  g_autofree char *hand = ph_format_number (fabs (holding.hand_nm), 2);
+  g_autofree char *text = g_strdup_printf (_ ("%s left · %s right · hand %s N·m"), left, right,
+                                           report->hand_fitted ? hand : "?");
   ph_sides_clear (&sides);
-  ph_live_text_show (self->left, left_text);
-  ph_live_text_show (self->right, right_text);
+  ph_live_text_show (self->sums, text);
 }
 
 static void
@@ -48,7 +50,7 @@ update (PhLeanPane *self)
 {
   const PhReport *report = ph_document_get_report (self->document);
   PhSettle settle = ph_settle_of (ph_document_get_rig (self->document), report, NULL);
-  update_totals (self, report);
+  update_sums (self, report);
   ph_live_text_show (self->chain, ph_lean_chain (&settle));
   self->stale = FALSE;
 }
@@ -91,9 +93,7 @@ ph_lean_pane_class_init (PhLeanPaneClass *klass)
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/plumbhold/Plumbhold/ui/lean-pane.ui");
-  gtk_widget_class_bind_template_child (widget_class, PhLeanPane, totals);
-  gtk_widget_class_bind_template_child (widget_class, PhLeanPane, left);
-  gtk_widget_class_bind_template_child (widget_class, PhLeanPane, right);
+  gtk_widget_class_bind_template_child (widget_class, PhLeanPane, sums);
   gtk_widget_class_bind_template_child (widget_class, PhLeanPane, chain);
 }
 
@@ -101,10 +101,6 @@ static void
 ph_lean_pane_init (PhLeanPane *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  /* Left and right are the archer's, not the text's. */
-  gtk_widget_set_direction (self->totals, GTK_TEXT_DIR_LTR);
-  gtk_widget_set_direction (GTK_WIDGET (self->left), GTK_TEXT_DIR_LTR);
-  gtk_widget_set_direction (GTK_WIDGET (self->right), GTK_TEXT_DIR_LTR);
 }
 
 GtkWidget *

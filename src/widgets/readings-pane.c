@@ -42,7 +42,7 @@ static const ReadingKind kinds[N_READINGS] = {
   { N_ ("On the arm"), ph_reading_arm, PH_RESTS_ON_BALANCE },
   [READING_TURNS] = { N_ ("Slow to"), NULL, PH_RESTS_ON_INERTIA },
   { N_ ("At the shot"), ph_reading_shot, PH_RESTS_ON_INERTIA },
-  { N_ ("Clear of the string by"), ph_reading_string, PH_RESTS_ON_STRING },
+  { N_ ("Clear of the string"), ph_reading_string, PH_RESTS_ON_STRING },
   [READING_COST] = { N_ ("What the lean costs"), NULL, PH_RESTS_ON_BALANCE },
 };
 

@@ -136,21 +136,35 @@ drag_number (PhDocument *document)
            1e6 * edits / steps, 1e6 * all / steps);
 }
 
-static void
-write_shot (GtkWidget *window)
+/* Null while a layout is still to come. */
+static GskRenderNode *
+window_node (GtkWidget *window)
 {
   g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (window);
   GtkSnapshot *snapshot = gtk_snapshot_new ();
-  int width = gtk_widget_get_width (window), height = gtk_widget_get_height (window);
-  gdk_paintable_snapshot (paintable, snapshot, width, height);
-  GskRenderNode *node = gtk_snapshot_free_to_node (snapshot);
+  gdk_paintable_snapshot (paintable, snapshot, gtk_widget_get_width (window),
+                          gtk_widget_get_height (window));
+  return gtk_snapshot_free_to_node (snapshot);
+}
+
+static void
+write_shot (GtkWidget *window)
+{
+  GskRenderNode *node = window_node (window);
+  for (int i = 0; i < 50 && !node; i++)
+    {
+      run_for (0.05);
+      node = window_node (window);
+    }
+  if (!node)
+    return;
   GskRenderer *renderer = gtk_native_get_renderer (GTK_NATIVE (window));
   g_autoptr (GdkTexture) texture = gsk_renderer_render_texture (
-      renderer, node, &GRAPHENE_RECT_INIT (0.0f, 0.0f, (float)width, (float)height));
+      renderer, node,
+      &GRAPHENE_RECT_INIT (0.0f, 0.0f, (float)gtk_widget_get_width (window),
+                           (float)gtk_widget_get_height (window)));
   gdk_texture_save_to_png (texture, shot);
   gsk_render_node_unref (node);
-  g_print ("%d x %d, least %d x %d\n", width, height, gtk_widget_get_width (window),
-           gtk_widget_get_height (window));
 }
 
 int
