@@ -37,6 +37,13 @@ struct _PhAddPopover
   int frames_to_show; /* until the chosen row is scrolled into sight */
 };
 
+enum
+{
+  ADDED,
+  N_SIGNALS
+};
+static guint signals[N_SIGNALS];
+
 G_DEFINE_FINAL_TYPE (PhAddPopover, ph_add_popover, GTK_TYPE_POPOVER)
 
 static GQuark
@@ -111,7 +118,10 @@ add_cb (PhAddPopover *self)
     return;
   g_autoptr (GError) error = NULL;
   if (ph_place_add (self->places->pdata[chosen], self->document, &item->part, &error))
-    gtk_popover_popdown (GTK_POPOVER (self));
+    {
+      gtk_popover_popdown (GTK_POPOVER (self));
+      g_signal_emit (self, signals[ADDED], 0);
+    }
   else
     say (self, error ? error->message : _ ("This part cannot go there."));
 }
@@ -141,17 +151,50 @@ show_row_soon (PhAddPopover *self)
   self->frames_to_show = 2;
 }
 
-/* The next or previous row that the search left. */
+static gboolean
+is_found (GtkListBoxRow *row)
+{
+  return gtk_widget_get_child_visible (GTK_WIDGET (row));
+}
+
+/* The next or previous row that the search left, from row i on. */
+static void
+select_from (PhAddPopover *self, int i, int way)
+{
+  GtkListBoxRow *row;
+  for (; (row = gtk_list_box_get_row_at_index (self->list, i)) && !is_found (row); i += way)
+    ;
+  if (row)
+    gtk_list_box_select_row (self->list, row);
+}
+
+/* The first row whose part has the most sensible place now; the very first where none has one. */
+static void
+select_fitting (PhAddPopover *self)
+{
+  GtkListBoxRow *row, *best = gtk_list_box_get_row_at_index (self->list, 0);
+  int least = G_MAXINT;
+  for (int i = 0; (row = gtk_list_box_get_row_at_index (self->list, i)); i++)
+    {
+      const PhCatalogueItem *item = item_of (row);
+      PhPoints points = ph_points_of_group (item->group);
+      g_autoptr (GPtrArray) places =
+          ph_place_list_new (self->document, &item->part, points, -1, self->near_id);
+      int rank = places->len ? ((PhPlaceOption *)places->pdata[0])->rank : G_MAXINT;
+      if (rank < least)
+        {
+          best = row;
+          least = rank;
+        }
+    }
+  gtk_list_box_select_row (self->list, best);
+}
+
 static void
 move_selection (PhAddPopover *self, int way)
 {
   GtkListBoxRow *row = gtk_list_box_get_selected_row (self->list);
-  int i = row ? gtk_list_box_row_get_index (row) : way > 0 ? -1 : 0;
-  while ((row = gtk_list_box_get_row_at_index (self->list, i += way)))
-    if (gtk_widget_get_child_visible (GTK_WIDGET (row)))
-      break;
-  if (row)
-    gtk_list_box_select_row (self->list, row);
+  select_from (self, row ? gtk_list_box_row_get_index (row) + way : 0, way);
 }
 
 static gboolean
@@ -221,8 +264,7 @@ select_rule_length (PhAddPopover *self)
   for (int i = 0; (row = gtk_list_box_get_row_at_index (self->list, i)); i++)
     {
       double off = fabs (item_of (row)->part.length_mm - wanted);
-      if (g_str_equal (item_of (row)->group, first->group) && off < least
-          && gtk_widget_get_child_visible (GTK_WIDGET (row)))
+      if (g_str_equal (item_of (row)->group, first->group) && off < least && is_found (row))
         {
           best = row;
           least = off;
@@ -231,15 +273,19 @@ select_rule_length (PhAddPopover *self)
   gtk_list_box_select_row (self->list, best);
 }
 
-/* A row that the search left is chosen, so that Enter adds it. */
+/* A row is always chosen, so that Enter adds it: without a search the part that the rig has the
+ * best place for, else the first that was found. */
 static void
 search_cb (GtkSearchEntry *search G_GNUC_UNUSED, PhAddPopover *self)
 {
   if (!self->document)
     return;
   gtk_list_box_invalidate_filter (self->list);
-  gtk_list_box_unselect_all (self->list);
-  move_selection (self, 1);
+  gtk_list_box_select_row (self->list, NULL);
+  if (*gtk_editable_get_text (GTK_EDITABLE (self->search)))
+    select_from (self, 0, 1);
+  else
+    select_fitting (self);
   select_rule_length (self);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
   show_row_soon (self);
@@ -318,6 +364,8 @@ ph_add_popover_class_init (PhAddPopoverClass *klass)
   G_OBJECT_CLASS (klass)->dispose = ph_add_popover_dispose;
   widget_class->show = ph_add_popover_show;
   GTK_POPOVER_CLASS (klass)->closed = ph_add_popover_closed;
+  signals[ADDED] = g_signal_new ("added", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
+                                 NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/plumbhold/Plumbhold/ui/add-popover.ui");
   gtk_widget_class_bind_template_child (widget_class, PhAddPopover, search);

@@ -15,6 +15,8 @@ G_BEGIN_DECLS
 #define PH_TYPE_ADD_POPOVER (ph_add_popover_get_type ())
 G_DECLARE_FINAL_TYPE (PhAddPopover, ph_add_popover, PH, ADD_POPOVER, GtkPopover)
 
+/* Signals: "added" (): a part was added and is selected; the popover is closing. */
+
 /** The catalogue is borrowed and must outlive the popover. (transfer floating) */
 GtkWidget *ph_add_popover_new (PhDocument *document, const PhCatalogue *catalogue);
 

@@ -10,7 +10,7 @@
 #include <math.h>
 #include <string.h>
 
-#include "document/format.h"
+#include "model/adjust.h"
 
 typedef struct
 {
@@ -87,7 +87,8 @@ static PhNumberRange
 of_count (const PhRig *rig, int stack)
 {
   PhLimits none = { 0 };
-  PhNumberRange range = within (stack < 0 ? none : rig->parts[stack].limit_count, 0, 12);
+  PhNumberRange range =
+      within (stack < 0 ? none : rig->parts[stack].limit_count, 0, PH_LIMIT_COUNT);
   range.fine = 1;
   return range;
 }
@@ -100,9 +101,9 @@ part_range (const PhNumberRef *ref, const PhRig *rig, PhUnits units, PhNumberRan
     return FALSE;
   const PhPart *part = &rig->parts[i];
   if (strcmp (ref->key, "swing_deg") == 0)
-    return *range = within (part->limit_swing, -60, 60), TRUE;
+    return *range = within (part->limit_swing, -PH_LIMIT_SWING_DEG, PH_LIMIT_SWING_DEG), TRUE;
   if (strcmp (ref->key, "lift_deg") == 0)
-    return *range = within (part->limit_lift, -45, 45), TRUE;
+    return *range = within (part->limit_lift, -PH_LIMIT_LIFT_DEG, PH_LIMIT_LIFT_DEG), TRUE;
   if (strcmp (ref->key, "count") == 0)
     return *range = of_count (rig, i), TRUE;
   if (strcmp (ref->key, "along_mm") == 0)

@@ -110,7 +110,10 @@ ph_end_stack_possible (const PhRig *rig, int bar)
 static PhPart
 new_stack (double count)
 {
+  static const char *const given[] = { "count", "each_g", "each_mm", "diameter_mm" };
   PhPart stack = ph_part_default (PH_PART_WEIGHTS);
+  for (gsize i = 0; i < G_N_ELEMENTS (given); i++)
+    stack.given |= ph_given_bit (PH_OBJECT_PART, given[i]);
   stack.name = g_strdup (_ ("Weights"));
   stack.count = count;
   stack.each_g = DISC_G;

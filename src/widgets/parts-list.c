@@ -99,7 +99,8 @@ selected_cb (PhPartsPane *self)
     ph_document_select (self->document, ph_part_item_get_id (item));
 }
 
-/* After a change of the tree: rows that were put in anew are open. */
+/* After a change of the tree: rows that were put in anew are open, and the row that had the focus
+ * may show another part. */
 static void
 structure_cb (PhPartsPane *self)
 {
@@ -113,6 +114,9 @@ structure_cb (PhPartsPane *self)
       g_object_unref (row);
     }
   self->following = FALSE;
+  GtkStateFlags flags = gtk_widget_get_state_flags (GTK_WIDGET (self->list));
+  if (flags & GTK_STATE_FLAG_FOCUS_WITHIN)
+    ph_parts_pane_want_focus (self);
 }
 
 /* The toolkit's list item around our row is what takes the focus. */

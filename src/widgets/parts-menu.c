@@ -84,6 +84,17 @@ make_menu (PhPartsPane *self)
   return G_MENU_MODEL (menu);
 }
 
+static gboolean
+popup_cb (gpointer data)
+{
+  PhPartsPane *self = data;
+  self->menu_idle = 0;
+  gtk_popover_popup (GTK_POPOVER (self->menu));
+  return G_SOURCE_REMOVE;
+}
+
+/* The toolkit adds a menu's separators in an idle of its own and would cut off the last item of a
+ * menu that is already up. */
 static void
 open_menu (PhPartsPane *self, double x, double y)
 {
@@ -91,7 +102,8 @@ open_menu (PhPartsPane *self, double x, double y)
   gtk_popover_menu_set_menu_model (GTK_POPOVER_MENU (self->menu), model);
   gtk_widget_action_set_enabled (GTK_WIDGET (self), "parts.rename", selected_part (self) != NULL);
   gtk_popover_set_pointing_to (GTK_POPOVER (self->menu), &(GdkRectangle){ (int)x, (int)y, 1, 1 });
-  gtk_popover_popup (GTK_POPOVER (self->menu));
+  if (!self->menu_idle)
+    self->menu_idle = g_idle_add (popup_cb, self);
 }
 
 /* By key: at the selected row. */
@@ -137,7 +149,9 @@ long_press_cb (GtkGestureLongPress *press G_GNUC_UNUSED, double x, double y, PhP
 static void
 rename_cb (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED)
 {
-  ph_parts_pane_rename_selected (PH_PARTS_PANE (widget));
+  PhPartsPane *self = PH_PARTS_PANE (widget);
+  self->want_rename = TRUE;
+  ph_parts_pane_want_focus (self);
 }
 
 static void
@@ -278,6 +292,37 @@ activate_cb (GtkListView *list G_GNUC_UNUSED, guint position G_GNUC_UNUSED, PhPa
   g_signal_emit_by_name (self, "edit-form");
 }
 
+static gboolean
+find_focus_cb (gpointer data)
+{
+  PhPartsPane *self = data;
+  self->focus_idle = 0;
+  GtkRoot *root = gtk_widget_get_root (GTK_WIDGET (self));
+  GtkWidget *focus = root ? gtk_root_get_focus (root) : NULL;
+  if (root && (self->want_focus || !focus || !gtk_widget_get_mapped (focus)))
+    ph_parts_pane_focus_row (self);
+  if (self->want_rename)
+    ph_parts_pane_rename_selected (self);
+  self->want_focus = self->want_rename = FALSE;
+  return G_SOURCE_REMOVE;
+}
+
+/* In an idle, since a popover that closes gives the focus back to where it was, and rows are
+ * used for other parts while an edit goes on. */
+void
+ph_parts_pane_find_focus (PhPartsPane *self)
+{
+  if (!self->focus_idle && !gtk_widget_in_destruction (GTK_WIDGET (self)))
+    self->focus_idle = g_idle_add (find_focus_cb, self);
+}
+
+void
+ph_parts_pane_want_focus (PhPartsPane *self)
+{
+  self->want_focus = TRUE;
+  ph_parts_pane_find_focus (self);
+}
+
 void
 ph_parts_pane_init_menu (PhPartsPane *self)
 {
@@ -288,6 +333,10 @@ ph_parts_pane_init_menu (PhPartsPane *self)
   gtk_event_controller_set_propagation_phase (keys, GTK_PHASE_CAPTURE);
   g_signal_connect (keys, "key-pressed", G_CALLBACK (key_cb), self);
   gtk_widget_add_controller (list, keys);
+
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (ph_parts_pane_find_focus), self);
+  gtk_widget_add_controller (list, focus);
 
   GtkGesture *click = gtk_gesture_click_new ();
   gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (click), GTK_PHASE_CAPTURE);
@@ -308,4 +357,5 @@ ph_parts_pane_init_menu (PhPartsPane *self)
   gtk_popover_set_has_arrow (GTK_POPOVER (self->menu), FALSE);
   gtk_widget_set_halign (self->menu, GTK_ALIGN_START);
   gtk_widget_set_parent (self->menu, list);
+  g_signal_connect_swapped (self->menu, "closed", G_CALLBACK (ph_parts_pane_find_focus), self);
 }

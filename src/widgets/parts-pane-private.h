@@ -35,6 +35,10 @@ struct _PhPartsPane
   /* Borrowed */
   PhAddPopover *popover;
 
+  guint focus_idle;     /* to find a focus that was lost */
+  gboolean want_focus;  /* then: the selected row, whatever has it now */
+  gboolean want_rename; /* and its name is to be edited */
+  guint menu_idle;    /* the menu pops up once it is complete */
   gboolean narrow;    /* no room for sizes */
   guint narrow_idle;  /* rows follow it outside of allocation */
   gboolean following; /* the list is being set from the document */
@@ -53,6 +57,9 @@ void ph_parts_pane_follow_selection (PhPartsPane *self);
 
 /* parts-menu.c: keys and pointer on the list, context menu. */
 void ph_parts_pane_init_menu (PhPartsPane *self);
+/** Soon gives the focus to the selected row where the row or menu that had it is gone / always. */
+void ph_parts_pane_find_focus (PhPartsPane *self);
+void ph_parts_pane_want_focus (PhPartsPane *self);
 void ph_parts_pane_install_actions (GtkWidgetClass *widget_class);
 
 G_END_DECLS

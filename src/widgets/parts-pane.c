@@ -150,6 +150,8 @@ ph_parts_pane_dispose (GObject *object)
   if (self->document)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_handle_id (&self->narrow_idle, g_source_remove);
+  g_clear_handle_id (&self->menu_idle, g_source_remove);
+  g_clear_handle_id (&self->focus_idle, g_source_remove);
   if (self->list)
     gtk_list_view_set_model (self->list, NULL);
   g_clear_pointer (&self->menu, gtk_widget_unparent);
@@ -224,6 +226,7 @@ ph_parts_pane_new (PhDocument *document, const PhCatalogue *catalogue)
   PhPartsPane *self = g_object_new (PH_TYPE_PARTS_PANE, NULL);
   self->document = g_object_ref (document);
   self->popover = PH_ADD_POPOVER (ph_add_popover_new (document, catalogue));
+  g_signal_connect_swapped (self->popover, "added", G_CALLBACK (ph_parts_pane_want_focus), self);
   gtk_menu_button_set_popover (self->add, GTK_WIDGET (self->popover));
   ph_parts_pane_init_list (self);
   ph_parts_pane_init_menu (self);

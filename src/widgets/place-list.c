@@ -198,6 +198,8 @@ ph_place_add (const PhPlaceOption *place, PhDocument *document, const PhPart *pa
 {
   PhPart copy = ph_part_copy (part);
   copy.along_mm = place->along_mm;
+  if (place->along)
+    copy.given |= ph_given_bit (PH_OBJECT_PART, "along_mm");
   gboolean added = ph_document_add (document, &copy, place->on, error);
   ph_part_clear (&copy);
   return added;
