@@ -145,7 +145,7 @@ true_bubble_deg (const PhRig *rig, const Hand *hand)
 
 /* One check as it is suggested: the change is made, the bubble read, the change taken back. */
 static void
-do_suggested_check (PhRig *rig, const Hand *hand)
+do_suggested_check (PhRig *rig, const Hand *hand, double sd_deg)
 {
   PhPartChecks next = ph_part_checks_of (rig);
   PhIssues issues = { 0 };
@@ -154,7 +154,7 @@ do_suggested_check (PhRig *rig, const Hand *hand)
   const PhPartChange *change = &first->change;
   if (first->changed)
     CHECK (ph_edit_set_number (rig, (size_t)change->part, change->key, 0, change->to, &issues));
-  double read = true_bubble_deg (rig, hand) + SD_DEG * normal ();
+  double read = true_bubble_deg (rig, hand) + sd_deg * normal ();
   PhReading reading = ph_reading_of (&read, 1);
   reading.predicted_deg = ph_checks_predict_deg (rig);
   CHECK (ph_edit_add_check (rig, &reading, NULL, &issues));
@@ -165,12 +165,12 @@ do_suggested_check (PhRig *rig, const Hand *hand)
 
 /* What three suggested checks are worth to one archer. */
 static void
-learn (const Hand *hand, bool *interval_right, bool *levels)
+learn (const Hand *hand, double sd_deg, bool *interval_right, bool *levels)
 {
   PhRig *rig = rigs_example ();
   ph_edit_delete_check (rig, 0);
   for (int i = 0; i < 3; i++)
-    do_suggested_check (rig, hand);
+    do_suggested_check (rig, hand, sd_deg);
   PhCompiled *compiled = ph_compile_rig (rig);
   PhReport *report = ph_report_new (rig, compiled);
   double real = 0;
@@ -189,8 +189,8 @@ learn (const Hand *hand, bool *interval_right, bool *levels)
   ph_rig_free (rig);
 }
 
-/* The readings are noisy: nine times in ten is all that can be asked. The first archer is the one
-   that a person would try by hand. */
+/* The first archer's readings are exact. The others' are noisy: nine times in ten is then all that
+   can be asked. */
 static void
 three_suggested_checks_level_the_example (void)
 {
@@ -199,7 +199,7 @@ three_suggested_checks_level_the_example (void)
   for (int i = 0; i < all; i++)
     {
       bool interval_right, levels;
-      learn (&(Hand){ 3, 0.1 }, &interval_right, &levels);
+      learn (&(Hand){ 3, 0.1 }, i == 0 ? 0 : SD_DEG, &interval_right, &levels);
       right += interval_right;
       level += levels;
       CHECK (i > 0 || (interval_right && levels));
@@ -218,7 +218,7 @@ three_suggested_checks_level_most_archers (void)
     {
       Hand hand = { within (1, 5), within (-0.2, 0.2) };
       bool interval_right, levels;
-      learn (&hand, &interval_right, &levels);
+      learn (&hand, SD_DEG, &interval_right, &levels);
       right += interval_right;
       level += levels;
     }
