@@ -46,8 +46,8 @@ const char *ph_quantity_unit (PhQuantity quantity, PhUnits units);
 double ph_quantity_to_shown (PhQuantity quantity, PhUnits units, double file_value);
 double ph_quantity_from_shown (PhQuantity quantity, PhUnits units, double shown_value);
 
-/** Digits after the decimal sign that a shown value deserves (deciding: angles 0.1°, masses
- * 0.1 oz or 1 g, loads 0.1 N). */
+/** Digits after the decimal sign that a shown value deserves at most (angles 0.1°, masses 0.1 oz
+ * or 1 g, loads 0.1 N). Of lengths and moduli ph_quantity_print drops the zeros at the end. */
 int ph_quantity_digits (PhQuantity quantity, PhUnits units);
 
 typedef enum
@@ -63,9 +63,11 @@ typedef enum
 
 /** Reads what a person typed. Accepts a sign (also U+2212), digits with a point or a comma, a
  * fraction ("1/2", "28 1/2", "28-1/2", ½ ¼ ¾ ⅛ ⅜ ⅝ ⅞), spaces, then an optional unit: mm cm m in
- * inch " ″ ft ', g kg oz lb, deg ° rad, N lbf, and the names in full. `*file_value` is in the
- * file's unit and untouched unless PH_TYPED_OK. A comma with exactly three digits after it and
- * none before the point is still a decimal comma: thousands are never grouped. */
+ * inch " ″ ft ', g kg oz lb gr, deg ° rad, N lbf (for a force also lb), GPa MPa, N·m N·m/rad, and
+ * the names in full. Feet may be followed by inches and pounds by ounces (5'10, 5 ft 10 1/2 in,
+ * 2 lb 3 oz). `*file_value` is in the file's unit and untouched unless PH_TYPED_OK. A comma with
+ * exactly three digits after it and none before the point is still a decimal comma: thousands are
+ * never grouped. */
 PhTyped ph_quantity_parse (const char *text, PhQuantity quantity, PhUnits units,
                            double *file_value);
 
