@@ -33,7 +33,13 @@ build_program () {
   else
     : >"$log"
   fi
-  ninja -C "$build" >>"$log" 2>&1 || give_up "The build failed" "$log"
+  # Not the tests, which are many.
+  targets="src/app/plumbhold src/cli/plumbhold-calc data/gschemas.compiled"
+  for language in $(grep -v '^#' "$here/po/LINGUAS"); do
+    targets="$targets po/$language/LC_MESSAGES/plumbhold.mo"
+  done
+  # shellcheck disable=SC2086
+  ninja -C "$build" $targets >>"$log" 2>&1 || give_up "The build failed" "$log"
 }
 
 # The rig that the arguments name; the example when they name none.
