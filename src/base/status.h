@@ -8,17 +8,18 @@
 #pragma once
 
 /** ENTRY (code, what happened: a plain English sentence without a full stop). */
-#define PH_STATUS_LIST(ENTRY)                                                                     \
-  ENTRY (PH_OK, "no error")                                                                       \
-  ENTRY (PH_ERR_TOPPLES, "this rig topples rather than settles")                                  \
-  ENTRY (PH_ERR_NOT_DEFINED, "the bow lacks a number that this needs")                            \
-  ENTRY (PH_ERR_NOT_POSITIVE, "the inertia or stiffness is not positive")                         \
-  ENTRY (PH_ERR_NO_CONVERGENCE, "the search did not converge")                                    \
-  ENTRY (PH_ERR_NO_MEMORY, "out of memory")                                                       \
-  ENTRY (PH_ERR_READ, "the file cannot be read")                                                  \
-  ENTRY (PH_ERR_TOO_LARGE, "the file is too large")                                               \
-  ENTRY (PH_ERR_SYNTAX, "the file is not valid JSON")                                             \
-  ENTRY (PH_ERR_INVALID, "the rig has errors")                                                    \
+#define PH_STATUS_LIST(ENTRY)                                                                      \
+  ENTRY (PH_OK, "no error")                                                                        \
+  ENTRY (PH_ERR_TOPPLES, "this rig topples rather than settles")                                   \
+  ENTRY (PH_ERR_NOT_DEFINED, "the bow lacks a number that this needs")                             \
+  ENTRY (PH_ERR_NOT_POSITIVE, "the inertia or stiffness is not positive")                          \
+  ENTRY (PH_ERR_NO_CONVERGENCE, "the search did not converge")                                     \
+  ENTRY (PH_ERR_NO_MEMORY, "out of memory")                                                        \
+  ENTRY (PH_ERR_GRAPHICS, "OpenGL cannot draw this")                                               \
+  ENTRY (PH_ERR_READ, "the file cannot be read")                                                   \
+  ENTRY (PH_ERR_TOO_LARGE, "the file is too large")                                                \
+  ENTRY (PH_ERR_SYNTAX, "the file is not valid JSON")                                              \
+  ENTRY (PH_ERR_INVALID, "the rig has errors")                                                     \
   ENTRY (PH_ERR_WRITE, "the file cannot be written")
 
 typedef enum

@@ -1,0 +1,230 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * Growing arrays and the skin: a band of quads between each pair of sections, lids at the ends.
+ * Every edge is added once, by the band that it begins or by the lid it bounds.
+ */
+#include "render/mesh.h"
+
+#include <assert.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "base/text.h"
+#include "render/mesh-build.h"
+
+static const float unpierced[2] = { PH_HOLE_NONE, 0.0f };
+
+static void *
+room_for (void *block, size_t n, size_t *room, size_t size)
+{
+  if (n < *room)
+    return block;
+  *room = *room ? 2 * *room : 1024;
+  return ph_realloc (block, *room * size);
+}
+
+uint32_t
+ph_mesh_add_vertex (PhMeshBuild *build, PhPoint at, PhPoint normal, const float hole[2])
+{
+  PhMesh *mesh = build->mesh;
+  mesh->vertices =
+      room_for (mesh->vertices, mesh->n_vertices, &build->vertices_room, sizeof *mesh->vertices);
+  float reach = ph_point_length (at);
+  mesh->reach_mm = reach > mesh->reach_mm ? reach : mesh->reach_mm;
+  mesh->vertices[mesh->n_vertices] = (PhVertex){ .at = at,
+                                                 .normal = normal,
+                                                 .hole = { hole[0], hole[1] },
+                                                 .role = (uint8_t)build->item->role,
+                                                 .hatched = build->item->state == PH_STATE_NEAR };
+  return (uint32_t)mesh->n_vertices++;
+}
+
+void
+ph_mesh_add_triangle (PhMeshBuild *build, uint32_t a, uint32_t b, uint32_t c)
+{
+  PhMesh *mesh = build->mesh;
+  if (build->item->state == PH_STATE_OFF)
+    return;
+  const uint32_t corners[3] = { a, b, c };
+  for (int i = 0; i < 3; i++)
+    {
+      mesh->indices =
+          room_for (mesh->indices, mesh->n_indices, &build->indices_room, sizeof *mesh->indices);
+      mesh->indices[mesh->n_indices++] = corners[i];
+    }
+}
+
+void
+ph_mesh_add_edge (PhMeshBuild *build, PhEdgeKind kind, PhPoint a, PhPoint b, PhPoint left,
+                  PhPoint right)
+{
+  PhMesh *mesh = build->mesh;
+  mesh->edges = room_for (mesh->edges, mesh->n_edges, &build->edges_room, sizeof *mesh->edges);
+  mesh->edges[mesh->n_edges++] = (PhEdge){ .a = a,
+                                           .b = b,
+                                           .left = left,
+                                           .right = right,
+                                           .part = build->item->part,
+                                           .kind = (uint8_t)kind,
+                                           .role = (uint8_t)build->item->role,
+                                           .state = (uint8_t)build->item->state };
+}
+
+static PhPoint
+face_normal (PhPoint a, PhPoint b, PhPoint c, PhPoint d)
+{
+  /* The cross product of a quad's diagonals: right also where one side has shrunk to a point. */
+  return ph_point_unit (ph_point_cross (ph_point_sub (c, a), ph_point_sub (d, b)));
+}
+
+static PhPoint
+quad_normal (const PhSection *near, const PhSection *far, int i, int next)
+{
+  return face_normal (near->at[i], near->at[next], far->at[next], far->at[i]);
+}
+
+static void
+add_lid (PhMeshBuild *build, const PhSection *section, int n, PhPoint out, bool far)
+{
+  uint32_t first = (uint32_t)build->mesh->n_vertices;
+  for (int i = 0; i < n; i++)
+    ph_mesh_add_vertex (build, section->at[i], out, unpierced);
+  for (int i = 1; i + 1 < n; i++)
+    {
+      uint32_t b = first + (uint32_t)i, c = b + 1;
+      ph_mesh_add_triangle (build, first, far ? b : c, far ? c : b);
+    }
+}
+
+static uint32_t
+add_ring_of_vertices (PhMeshBuild *build, const PhSection *section, int n)
+{
+  uint32_t first = (uint32_t)build->mesh->n_vertices;
+  for (int i = 0; i < n; i++)
+    {
+      const float hole[2] = { section->hole[0][i], section->hole[1][i] };
+      ph_mesh_add_vertex (build, section->at[i], section->normal[i],
+                          build->pierced ? hole : unpierced);
+    }
+  return first;
+}
+
+static void
+add_band (PhMeshBuild *build, const PhSection *near, const PhSection *far, uint32_t first_near,
+          uint32_t first_far, int n)
+{
+  for (int i = 0; i < n; i++)
+    {
+      int next = (i + 1) % n, before = (i + n - 1) % n;
+      uint32_t a = first_near + (uint32_t)i, b = first_near + (uint32_t)next;
+      uint32_t c = first_far + (uint32_t)next, d = first_far + (uint32_t)i;
+      ph_mesh_add_triangle (build, a, b, c);
+      ph_mesh_add_triangle (build, a, c, d);
+      ph_mesh_add_edge (build, PH_EDGE_SMOOTH, near->at[i], far->at[i],
+                        quad_normal (near, far, before, i), quad_normal (near, far, i, next));
+    }
+}
+
+/* The edges round section k: a crease at an end, else between two bands. */
+static void
+add_round_edges (PhMeshBuild *build, const PhSection *sections, size_t count, size_t k, int n,
+                 PhPoint out)
+{
+  bool end = k == 0 || k + 1 == count;
+  for (int i = 0; i < n; i++)
+    {
+      int next = (i + 1) % n;
+      const PhSection *at = &sections[k];
+      PhPoint before = k > 0 ? quad_normal (at - 1, at, i, next) : out;
+      PhPoint after = k + 1 < count ? quad_normal (at, at + 1, i, next) : out;
+      ph_mesh_add_edge (build, end ? PH_EDGE_CREASE : PH_EDGE_SMOOTH, at->at[i], at->at[next],
+                        before, after);
+    }
+}
+
+static PhPoint
+middle_of (const PhSection *section, int n)
+{
+  PhPoint sum = section->at[0];
+  for (int i = 1; i < n; i++)
+    sum = ph_point_add (sum, section->at[i]);
+  return ph_point_scale (sum, 1.0f / (float)n);
+}
+
+void
+ph_mesh_add_skin (PhMeshBuild *build, const PhSection *sections, size_t count, int n)
+{
+  assert (count >= 2 && n >= 3 && n <= PH_SECTION_MOST);
+  PhPoint start =
+      ph_point_unit (ph_point_sub (middle_of (&sections[0], n), middle_of (&sections[1], n)));
+  PhPoint end = ph_point_unit (
+      ph_point_sub (middle_of (&sections[count - 1], n), middle_of (&sections[count - 2], n)));
+  uint32_t near = add_ring_of_vertices (build, &sections[0], n);
+  for (size_t k = 0; k + 1 < count; k++)
+    {
+      uint32_t far = add_ring_of_vertices (build, &sections[k + 1], n);
+      add_band (build, &sections[k], &sections[k + 1], near, far, n);
+      near = far;
+    }
+  for (size_t k = 0; k < count; k++)
+    add_round_edges (build, sections, count, k, n, k == 0 ? start : end);
+  add_lid (build, &sections[0], n, start, false);
+  add_lid (build, &sections[count - 1], n, end, true);
+}
+
+static void
+add_item (PhMeshBuild *build, const PhDrawList *list, const PhItem *item, PhDetail detail)
+{
+  bool fine = detail == PH_DETAIL_STILL;
+  build->item = item;
+  build->pierced = false;
+  switch (item->solid)
+    {
+    case PH_SOLID_TUBE:
+      ph_mesh_add_tube (build, &item->tube);
+      break;
+    case PH_SOLID_BOX:
+      ph_mesh_add_box (build, &item->box);
+      break;
+    case PH_SOLID_SWEEP:
+      ph_mesh_add_sweep (build, ph_draw_list_stations (list, item), item->sweep.n,
+                         ph_draw_list_holes (list, item), item->sweep.n_holes, item->sweep.round,
+                         fine);
+      break;
+    case PH_SOLID_RING:
+      ph_mesh_add_ring (build, &item->ring);
+      break;
+    case PH_SOLID_SPHERE:
+      ph_mesh_add_sphere (build, &item->sphere);
+      break;
+    case PH_SOLID_LINE:
+      ph_mesh_add_line (build, ph_draw_list_points (list, item), item->line.n, item->line.radius);
+      break;
+    }
+}
+
+PhMesh *
+ph_mesh_new (const PhDrawList *list, PhDetail detail)
+{
+  PhMesh *mesh = ph_alloc_zeroed (1, sizeof *mesh);
+  PhMeshBuild build = { .mesh = mesh };
+  for (size_t i = 0; i < ph_draw_list_count (list); i++)
+    {
+      build.sides = detail == PH_DETAIL_STILL ? 24 : 8;
+      add_item (&build, list, ph_draw_list_item (list, i), detail);
+    }
+  return mesh;
+}
+
+void
+ph_mesh_free (PhMesh *mesh)
+{
+  if (!mesh)
+    return;
+  free (mesh->vertices);
+  free (mesh->indices);
+  free (mesh->edges);
+  free (mesh->holes);
+  free (mesh);
+}
