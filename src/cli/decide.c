@@ -74,9 +74,17 @@ ph_decide_show_change (PhQuantity quantity, PhUnits units, double file_value, ch
   double shown = ph_quantity_to_shown (quantity, units, file_value);
   int digits = ph_quantity_digits (quantity, units) + 1;
   const char *unit = ph_quantity_unit (quantity, units);
-  bool none = fabs (shown) < 0.5 * pow (10, -digits);
-  snprintf (cell, PH_CELL, "%+.*f%s%s", digits, none ? 0 : shown,
-            strcmp (unit, "°") == 0 ? "" : " ", unit);
+  ph_decide_show_signed (shown, digits, cell);
+  size_t length = strlen (cell);
+  snprintf (cell + length, PH_CELL - length, "%s%s", strcmp (unit, "°") == 0 ? "" : " ", unit);
+  return cell;
+}
+
+const char *
+ph_decide_show_signed (double value, int digits, char cell[PH_CELL])
+{
+  bool none = fabs (value) < 0.5 * pow (10, -digits);
+  snprintf (cell, PH_CELL, "%+.*f", digits, none ? 0 : value);
   return cell;
 }
 

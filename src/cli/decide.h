@@ -27,5 +27,8 @@ const char *ph_decide_show (PhQuantity quantity, PhUnits units, double file_valu
 const char *ph_decide_show_change (PhQuantity quantity, PhUnits units, double file_value,
                                    char cell[PH_CELL]);
 
+/** "+1.2" or "-0.5" with so many digits; never "-0.0". Returns `cell`. */
+const char *ph_decide_show_signed (double value, int digits, char cell[PH_CELL]);
+
 /** Prints the tree as JSON and frees it. */
 void ph_decide_print_json (PhJsonNode *root);

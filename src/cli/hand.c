@@ -120,7 +120,7 @@ print_tests (const Page *page, PhUnits units)
                     ph_decide_show (PH_QUANTITY_ANGLE, units, check->bubble_deg, cell));
       ph_table_add (table, "%s",
                     ph_decide_show (PH_QUANTITY_ANGLE, units, predicted_deg (page, i), cell));
-      ph_table_add (table, "%+.1f", residual (page, i));
+      ph_table_add (table, "%s", ph_decide_show_signed (residual (page, i), 1, cell));
       ph_table_add (table, "%s", check->aside ? "set aside" : disagrees ? "disagrees" : "");
       free (date);
     }

@@ -80,8 +80,10 @@ add_row (PhTable *table, const PhRig *rig, const PhPartAnswers *answers, const P
   ph_table_add (
       table, "%s",
       ph_decide_show_change (PH_QUANTITY_FORCE, units, then->arm_load_n - now->arm_load_n, cell));
-  ph_table_add (table, "%+.1f %+.1f %+.1f", percent (i.x, j.x), percent (i.y, j.y),
-                percent (i.z, j.z));
+  char roll[PH_CELL], nod[PH_CELL], swing[PH_CELL];
+  ph_table_add (table, "%s %s %s", ph_decide_show_signed (percent (i.x, j.x), 1, roll),
+                ph_decide_show_signed (percent (i.y, j.y), 1, nod),
+                ph_decide_show_signed (percent (i.z, j.z), 1, swing));
   free (one);
   free (two);
 }

@@ -62,8 +62,10 @@ add_row (PhTable *table, const PhRig *rig, const PhPartStep *step, PhUnits units
   ph_table_add (
       table, "%s",
       ph_decide_show_change (PH_QUANTITY_MASS, units, ph_to_milli (effect->mass_kg), cell));
-  ph_table_add (table, "%+.2f %+.2f %+.2f", 100 * effect->inertia_part.x,
-                100 * effect->inertia_part.y, 100 * effect->inertia_part.z);
+  char roll[PH_CELL], nod[PH_CELL], swing[PH_CELL];
+  ph_table_add (table, "%s %s %s", ph_decide_show_signed (100 * effect->inertia_part.x, 2, roll),
+                ph_decide_show_signed (100 * effect->inertia_part.y, 2, nod),
+                ph_decide_show_signed (100 * effect->inertia_part.z, 2, swing));
   free (name);
 }
 

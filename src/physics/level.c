@@ -166,6 +166,29 @@ ph_level_of (const PhTask *task, const PhWant *want)
   return level;
 }
 
+bool
+ph_level_first_single (const PhScan *scan, const PhWant *want, PhAnswer *first)
+{
+  PhLevel level = { .now = scan->now };
+  if (ph_want_miss (want, &scan->now) <= want->tolerance_rad)
+    return false;
+  /* Pairs may begin a group of chances elsewhere, and so order several singles otherwise. */
+  if (!ph_level_singles (scan, want, &level.answers) && level.answers.n > 1)
+    {
+      try_pairs (scan, want, &level);
+      ph_answers_sort (&level.answers);
+    }
+  bool found = false;
+  for (size_t i = 0; i < level.answers.n && !found; i++)
+    if (level.answers.items[i].n_changes == 1)
+      {
+        *first = level.answers.items[i];
+        found = true;
+      }
+  ph_level_clear (&level);
+  return found;
+}
+
 void
 ph_level_clear (PhLevel *level)
 {

@@ -27,6 +27,9 @@ PhLevel ph_level_of_scan (const PhScan *scan, const PhWant *want);
 /** Singles alone, in order, added to `answers`; whether one lands within the tolerance. */
 bool ph_level_singles (const PhScan *scan, const PhWant *want, PhAnswers *answers);
 void ph_level_clear (PhLevel *level);
+/** The first answer of a single change in all of Level's order; false where there is none. Pairs
+ * are only tried where they could change which that is. */
+bool ph_level_first_single (const PhScan *scan, const PhWant *want, PhAnswer *first);
 
 /** The steps of row i whose bubble is nearest the target (equally near: fewest, then the lower);
  * `*miss` is how far from it, INFINITY where none settles. */

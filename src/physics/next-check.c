@@ -154,19 +154,16 @@ choose_target (Search *search, double target_rad)
   PhWant want = { target_rad, ph_rad_from_deg (TOLERANCE_DEG) };
   const PhMass *mass = &search->scan->total;
   const PhOutcome *outcome = &search->scan->now;
-  PhAnswers singles = { 0 };
-  if (ph_want_miss (&want, outcome) > want.tolerance_rad)
-    ph_level_singles (search->scan, &want, &singles);
-  if (singles.n > 0)
+  PhAnswer first;
+  if (ph_level_first_single (search->scan, &want, &first))
     {
-      const PhChange *first = &singles.items[0].changes[0];
-      const PhTrial *trial = &search->scan->rows[first->adjustable].trials[first->steps];
+      const PhChange *change = &first.changes[0];
+      const PhTrial *trial = &search->scan->rows[change->adjustable].trials[change->steps];
       mass = &trial->total;
       outcome = &trial->outcome;
     }
   search->target = roll_of (mass, &search->task->draw);
   search->cant_rad = outcome->cant_rad;
-  ph_answers_clear (&singles);
 }
 
 PhNextChecks
