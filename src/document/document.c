@@ -287,6 +287,26 @@ ph_document_set_flipped (PhDocument *self, gboolean flipped)
   ph_document_notify (self, PROP_FLIPPED);
 }
 
+static PhShown
+shown_of (const PhComputed *computed)
+{
+  return (PhShown){ computed->rig, computed->compiled, computed->report };
+}
+
+PhShown
+ph_document_get_shown (PhDocument *self)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self), (PhShown){ 0 });
+  return shown_of (self->flipped ? &self->reference : &self->open);
+}
+
+PhShown
+ph_document_get_compared (PhDocument *self)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self), (PhShown){ 0 });
+  return shown_of (self->flipped ? &self->open : &self->reference);
+}
+
 /* The object. */
 
 PhDocument *

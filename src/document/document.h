@@ -146,10 +146,21 @@ gboolean ph_document_reference_load (PhDocument *self, GFile *file, GError **err
 /** Swaps open rig and reference: one undo step. */
 void ph_document_reference_swap (PhDocument *self);
 void ph_document_reference_clear (PhDocument *self);
-/** Whether the views show the reference for the moment. What is edited stays the open rig. */
+/** Whether the reference is shown for the moment. What is edited stays the open rig. */
 gboolean ph_document_get_flipped (PhDocument *self);
 /** Without a reference it stays false. */
 void ph_document_set_flipped (PhDocument *self, gboolean flipped);
+/** What is looked at: the open rig and what it is compared with, the other way round while flipped.
+ * Part indices are those of `rig`. Borrowed, valid until the next edit or flip. */
+typedef struct
+{
+  const PhRig *rig;
+  const PhCompiled *compiled;
+  const PhReport *report;
+} PhShown;
+PhShown ph_document_get_shown (PhDocument *self);
+/** All null where there is no reference. */
+PhShown ph_document_get_compared (PhDocument *self);
 
 /* Recovery: after each gesture an unsaved rig is also written to the user's state folder. */
 /** The folder, "$XDG_STATE_HOME/plumbhold"; tests may set another before the first edit. */

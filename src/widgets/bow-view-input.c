@@ -317,22 +317,28 @@ key_pressed_cb (PhBowView *self, guint key, guint code, GdkModifierType state)
 
 /* Pointer. */
 
+/* A reference that is only looked at cannot be picked: its indices are not the open rig's. */
+static int
+part_near (PhBowView *self, double x, double y, float slack_px)
+{
+  if (ph_document_get_flipped (self->document))
+    return PH_PART_NONE;
+  ph_bow_view_refresh (self);
+  return ph_pick_part (self->outlines, self->list, (PhPixel){ (float)x, (float)y }, slack_px);
+}
+
 int
 ph_bow_view_part_at (PhBowView *self, double x, double y)
 {
   g_return_val_if_fail (PH_IS_BOW_VIEW (self), PH_PART_NONE);
-  ph_bow_view_refresh (self);
-  return ph_pick_part (self->outlines, self->list, (PhPixel){ (float)x, (float)y },
-                       PH_PICK_SLACK_PX);
+  return part_near (self, x, y, PH_PICK_SLACK_PX);
 }
 
 static void
 select_at (PhBowView *self, double x, double y, gboolean touch)
 {
   const PhRig *rig = ph_document_get_rig (self->document);
-  ph_bow_view_refresh (self);
-  int part = ph_pick_part (self->outlines, self->list, (PhPixel){ (float)x, (float)y },
-                           touch ? TOUCH_SLACK_PX : PH_PICK_SLACK_PX);
+  int part = part_near (self, x, y, touch ? TOUCH_SLACK_PX : PH_PICK_SLACK_PX);
   ph_document_select (self->document, part == PH_PART_NONE ? NULL : id_of (rig, part));
 }
 

@@ -52,26 +52,26 @@ slope_of (const PhRig *rig)
 static void
 rebuild_reference (PhBowView *self)
 {
-  const PhRig *rig = ph_document_get_reference_rig (self->document);
+  PhShown compared = ph_document_get_compared (self->document);
   g_clear_pointer (&self->reference, ph_draw_list_free);
-  if (!rig)
+  if (!compared.rig)
     return;
   PhDrawOptions options = ph_draw_options_default ();
   options.plain = true;
-  self->reference = ph_draw_list_new (rig, ph_document_get_reference_compiled (self->document),
-                                      ph_document_get_reference_report (self->document), &options);
+  self->reference = ph_draw_list_new (compared.rig, compared.compiled, compared.report, &options);
 }
 
 static void
 read_facts (PhBowView *self)
 {
   PhMarkFacts *facts = &self->facts;
-  const PhReport *reference = ph_document_get_reference_report (self->document);
-  facts->rig = ph_document_get_rig (self->document);
-  facts->report = ph_document_get_report (self->document);
+  PhShown shown = ph_document_get_shown (self->document);
+  facts->rig = shown.rig;
+  facts->report = shown.report;
   facts->units = ph_document_get_units (self->document);
   facts->lean_factor = self->lean_factor;
-  facts->settle = ph_settle_of (facts->rig, facts->report, reference);
+  facts->settle =
+      ph_settle_of (shown.rig, shown.report, ph_document_get_compared (self->document).report);
   double slope = slope_of (facts->rig);
   facts->lean = ph_lean_drawn_of (&facts->settle, slope, self->lean_factor);
   self->reference_lean = ph_lean_drawn_reference (&facts->settle, slope, self->lean_factor);
@@ -81,11 +81,11 @@ read_facts (PhBowView *self)
 }
 
 /* An index, PH_PART_BOW or PH_PART_NONE: the document tells the bow and nothing apart by id only.
- */
+ * Nothing is selected in a reference that is only looked at. */
 static int
 selected_part (PhBowView *self)
 {
-  if (!ph_document_get_selected (self->document))
+  if (!ph_document_get_selected (self->document) || ph_document_get_flipped (self->document))
     return PH_PART_NONE;
   int part = ph_document_get_selected_part (self->document);
   return part >= 0 ? part : PH_PART_BOW;
@@ -96,9 +96,8 @@ rebuild_list (PhBowView *self)
 {
   PhDrawOptions options = ph_draw_options_default ();
   g_clear_pointer (&self->list, ph_draw_list_free);
-  self->list = ph_draw_list_new (ph_document_get_rig (self->document),
-                                 ph_document_get_compiled (self->document),
-                                 ph_document_get_report (self->document), &options);
+  PhShown shown = ph_document_get_shown (self->document);
+  self->list = ph_draw_list_new (shown.rig, shown.compiled, shown.report, &options);
   rebuild_reference (self);
   self->list_stale = FALSE;
   self->picture_stale = TRUE;
@@ -428,6 +427,7 @@ ph_bow_view_new (PhDocument *document, PhView view)
   if (view == PH_VIEW_BEHIND)
     add_factor_button (self);
   g_signal_connect_swapped (document, "changed", G_CALLBACK (changed_cb), self);
+  g_signal_connect_swapped (document, "notify::flipped", G_CALLBACK (changed_cb), self);
   g_signal_connect_swapped (document, "notify::selected", G_CALLBACK (picture_changed_cb), self);
   g_signal_connect_swapped (document, "notify::units", G_CALLBACK (picture_changed_cb), self);
   ph_bow_view_tell (self, NULL);

@@ -211,7 +211,16 @@ the_reference_stands_beside_the_open_rig (void)
   CHECK_TEXT (name, "Harbour club indoor");
   ph_document_set_flipped (f.document, TRUE);
   CHECK (ph_document_get_flipped (f.document));
+  PhShown shown = ph_document_get_shown (f.document);
+  PhShown compared = ph_document_get_compared (f.document);
+  CHECK_NEAR (shown.report->cant_rad, before, 0);
+  CHECK (shown.rig == ph_document_get_reference_rig (f.document), "the reference is looked at");
+  CHECK (compared.rig == ph_document_get_rig (f.document), "and the open rig is the outline");
+  ph_document_set_flipped (f.document, FALSE);
+  CHECK (ph_document_get_shown (f.document).rig == ph_document_get_rig (f.document));
+  ph_document_set_flipped (f.document, TRUE);
   ph_document_reference_clear (f.document);
+  CHECK (!ph_document_get_compared (f.document).rig);
   CHECK (!ph_document_get_flipped (f.document));
   CHECK (!ph_document_get_reference_report (f.document));
   CHECK (ph_document_reference_load (f.document, f.file, NULL));
