@@ -36,6 +36,7 @@ BEYOND = {
     "limits in order": r"limits\.\w+: should have the lower number first",
     "length of an axis": r"axis: is too short",
     "finite": r"is -?(Infinity|NaN|1e999), not a finite number",
+    "long key in an unknown value": r": has a key of over 1000 characters in it",
     "a rig that weighs nothing": r"mass_g: the whole rig weighs nothing",
 }
 
@@ -171,7 +172,8 @@ def every_rule_that_a_schema_cannot_say_is_met():
         "along a bar": part("ring", along_mm=763), "brace height": edit("bow", brace_height_mm=660),
         "limits in order": part("stack", limits={"count": [3, 2]}),
         "length of an axis": edit("bow", "mounts", 0, axis=[0, 0, 0]),
-        "finite": edit("bow", "sd", mass_g=float("inf")), "a rig that weighs nothing": weightless}
+        "finite": edit("bow", "sd", mass_g=float("inf")),
+        "long key in an unknown value": edit(unknown=[{"k" * 1001: 1}]), "a rig that weighs nothing": weightless}
     assert set(trees) == set(BEYOND)
     for (rule, tree), lines in zip(trees.items(), verdicts(list(trees.values()))):
         assert VALIDATOR.is_valid(tree), rule
