@@ -15,6 +15,7 @@
 #include "model/moments.h"
 #include "widgets/live-text.h"
 #include "widgets/moment-words.h"
+#include "widgets/say.h"
 
 /* Merged below this share of the heavier side. */
 #define LEAST_SHARE (1.0 / 9.0)
@@ -41,7 +42,6 @@ typedef struct
 {
   GtkWidget *button; /* owned child */
   PhLiveText *name, *number;
-  char *spoken;
   BlockIs is;
   int part;
   double start_nm, end_nm; /* from the fulcrum, the left side negative */
@@ -71,7 +71,7 @@ set_class (GtkWidget *widget, const char *css_class, gboolean on)
     gtk_widget_remove_css_class (widget, css_class);
 }
 
-/* "Back weights, 0.17 N·m to the left"; the accessible name only where it differs. */
+/* "Back weights, 0.17 N·m to the left". */
 static void
 say_block (Block *block, gboolean left, gboolean known)
 {
@@ -83,12 +83,7 @@ say_block (Block *block, gboolean left, gboolean known)
   else
     spoken = left ? g_strdup_printf (_ ("%s, %s N·m to the left"), name, number)
                   : g_strdup_printf (_ ("%s, %s N·m to the right"), name, number);
-  if (g_strcmp0 (block->spoken, spoken) == 0)
-    return;
-  g_free (block->spoken);
-  block->spoken = g_steal_pointer (&spoken);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (block->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  block->spoken, -1);
+  ph_say (block->button, spoken);
 }
 
 /* What an unknown hand shows instead of a number. */
@@ -293,10 +288,7 @@ ph_balance_beam_dispose (GObject *object)
 {
   PhBalanceBeam *self = PH_BALANCE_BEAM (object);
   for (int i = 0; i < BLOCKS_MOST; i++)
-    {
-      g_clear_pointer (&self->blocks[i].button, gtk_widget_unparent);
-      g_clear_pointer (&self->blocks[i].spoken, g_free);
-    }
+    g_clear_pointer (&self->blocks[i].button, gtk_widget_unparent);
   self->n = 0;
   g_clear_object (&self->document);
   G_OBJECT_CLASS (ph_balance_beam_parent_class)->dispose (object);
@@ -346,14 +338,13 @@ allocate_block (GtkWidget *button, int width, int height, int baseline)
 /* Made when it is asked for: a tooltip set anew each frame is not cheap. */
 static gboolean
 query_tooltip_cb (GtkWidget *button, int x, int y, gboolean keyboard, GtkTooltip *tooltip,
-                  PhBalanceBeam *self)
+                  gpointer data)
 {
   (void)x;
   (void)y;
   (void)keyboard;
-  for (int i = 0; i < self->n; i++)
-    if (self->blocks[i].button == button)
-      gtk_tooltip_set_text (tooltip, self->blocks[i].spoken);
+  (void)data;
+  gtk_tooltip_set_text (tooltip, ph_said (button));
   return TRUE;
 }
 
@@ -383,7 +374,7 @@ init_block (PhBalanceBeam *self, Block *block)
   gtk_widget_set_has_tooltip (block->button, TRUE);
   gtk_widget_set_parent (block->button, GTK_WIDGET (self));
   g_signal_connect (block->button, "clicked", G_CALLBACK (clicked_cb), self);
-  g_signal_connect (block->button, "query-tooltip", G_CALLBACK (query_tooltip_cb), self);
+  g_signal_connect (block->button, "query-tooltip", G_CALLBACK (query_tooltip_cb), NULL);
 }
 
 static void

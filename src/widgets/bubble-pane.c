@@ -13,6 +13,7 @@
 #include "widgets/guess-mark.h"
 #include "widgets/lean-words.h"
 #include "widgets/live-text.h"
+#include "widgets/say.h"
 #include "widgets/vial.h"
 
 /* From this width on vial and words stand side by side; the vial then has this share of it. */
@@ -77,8 +78,7 @@ update (PhBubblePane *self)
   show_words (self, &words);
   ph_bubble_show (self->vial, &settle, wanted, !ph_document_in_gesture (self->document),
                   words.spoken);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  words.spoken, -1);
+  ph_say (GTK_WIDGET (self), words.spoken);
   ph_lean_words_clear (&words);
   self->stale = FALSE;
 }

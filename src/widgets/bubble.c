@@ -8,6 +8,7 @@
 
 #include <math.h>
 
+#include "widgets/say.h"
 #include "widgets/vial.h"
 
 #define EASE_MICROSECONDS 120000
@@ -139,7 +140,7 @@ ph_bubble_show (PhBubble *self, const PhSettle *settle, double wanted_rad, gbool
       self->ease_start = 0;
       self->ease_tick = gtk_widget_add_tick_callback (GTK_WIDGET (self), ease_cb, NULL, NULL);
     }
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken, -1);
+  ph_say (GTK_WIDGET (self), spoken);
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 

@@ -9,6 +9,8 @@
 
 #include <math.h>
 
+#include "widgets/say.h"
+
 #define CATCH_UP_MS 300
 
 struct _PhLiveText
@@ -169,7 +171,7 @@ ph_live_text_show (PhLiveText *self, const char *text)
     return;
   pango_layout_set_text (self->layout, text, -1);
   pango_layout_set_alignment (self->layout, alignment_of (self));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
+  ph_say (widget, text);
   int width = gtk_widget_get_width (widget);
   if (width > 0 && height_for (self, width) == self->laid_out_height)
     only_draw (self);
@@ -305,12 +307,6 @@ static void
 ph_live_text_init (PhLiveText *self)
 {
   (void)self;
-}
-
-GtkWidget *
-ph_live_text_new (int chars, float xalign)
-{
-  return g_object_new (PH_TYPE_LIVE_TEXT, "chars", chars, "xalign", (double)xalign, NULL);
 }
 
 GtkWidget *

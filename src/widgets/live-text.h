@@ -18,8 +18,6 @@ G_BEGIN_DECLS
 #define PH_TYPE_LIVE_TEXT (ph_live_text_get_type ())
 G_DECLARE_FINAL_TYPE (PhLiveText, ph_live_text, PH, LIVE_TEXT, GtkWidget)
 
-GtkWidget *ph_live_text_new (int chars, float xalign);
-
 /** One line, cut where it does not fit. */
 GtkWidget *ph_live_text_new_single_line (int chars, float xalign);
 

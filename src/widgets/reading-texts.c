@@ -27,8 +27,8 @@ ph_reading_text_clear (PhReadingText *text)
   *text = (PhReadingText){ 0 };
 }
 
-char *
-ph_reading_moment (double moment_nm)
+static char *
+moment_text (double moment_nm)
 {
   return ph_format_quantity (moment_nm, PH_QUANTITY_MOMENT, PH_UNITS_METRIC);
 }
@@ -170,7 +170,7 @@ ph_reading_balance (const PhReadingSource *source)
 static char *
 moment_more (double moment_nm)
 {
-  g_autofree char *size = ph_reading_moment (fabs (moment_nm));
+  g_autofree char *size = moment_text (fabs (moment_nm));
   return moment_nm < 0.0 ? g_strdup_printf (_ ("%s, nose up"), size)
                          : g_strdup_printf (_ ("%s, nose down"), size);
 }
@@ -225,12 +225,11 @@ ph_reading_arm (const PhReadingSource *source)
   g_autofree char *weighs = felt_text (report->mass.mass_kg, source->units);
   g_autofree char *load = load_text (report->pitch.bow_arm_load_n);
   g_autofree char *string = load_text (report->pitch.nock_load_n);
-  g_autofree char *shoulder = ph_reading_moment (report->pitch.shoulder_moment_nm);
+  g_autofree char *shoulder = moment_text (report->pitch.shoulder_moment_nm);
   PhReadingText text = {
     .value = g_strdup_printf (_ ("feels like %s"), felt),
     .detail = g_strdup_printf (_ ("weighs %s"), weighs),
-    .more =
-        g_strdup_printf (_ ("arm %s\nstring %s\nshoulder %s"), load, string, shoulder),
+    .more = g_strdup_printf (_ ("arm %s\nstring %s\nshoulder %s"), load, string, shoulder),
   };
   if (source->reference)
     {

@@ -85,7 +85,4 @@ void ph_turn_text_clear (PhTurnText *text);
 /** The tensor about the grip and the principal moments, one line each. (transfer full) */
 char *ph_reading_tensor (const PhReport *report);
 
-/** "N·m" with two digits and its sign where `change`. (transfer full) */
-char *ph_reading_moment (double moment_nm);
-
 G_END_DECLS

@@ -7,6 +7,7 @@
 #include "widgets/reading.h"
 
 #include "widgets/live-text.h"
+#include "widgets/say.h"
 
 struct _PhReading
 {
@@ -41,8 +42,7 @@ update_spoken (PhReading *self, const PhReadingText *text)
     g_string_append_printf (spoken, ", %s", text->detail);
   if (text->change)
     g_string_append_printf (spoken, ", %s", text->change);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken->str,
-                                  -1);
+  ph_say (GTK_WIDGET (self), spoken->str);
   g_string_free (spoken, TRUE);
 }
 

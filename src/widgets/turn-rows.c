@@ -7,6 +7,7 @@
 
 #include "widgets/live-text.h"
 #include "widgets/ratio-bar.h"
+#include "widgets/say.h"
 
 #define NUMBER_CHARS 7 /* "−12.3 %" */
 #define MORE_CHARS 12  /* "0.412 kg·m²" */
@@ -41,8 +42,7 @@ ph_turn_rows_show (PhTurnRows *self, const PhReadingSource *source)
       g_string_append_printf (spoken, "%s %s %s", i > 0 ? "," : "", _ (names[i]), text.value);
       ph_turn_text_clear (&text);
     }
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL, spoken->str,
-                                  -1);
+  ph_say (GTK_WIDGET (self), spoken->str);
   g_string_free (spoken, TRUE);
 }
 

@@ -16,6 +16,7 @@
 #include "widgets/lean-words.h"
 #include "widgets/live-text.h"
 #include "widgets/moment-words.h"
+#include "widgets/say.h"
 #include "widgets/why-row.h"
 
 struct _PhWhyPanel
@@ -75,10 +76,9 @@ update (PhWhyPanel *self)
       const PhShare *share = &report->shares[i];
       GtkListBoxRow *row = gtk_list_box_get_row_at_index (self->list, (int)i);
       PhWhyRow *why = PH_WHY_ROW (gtk_list_box_row_get_child (row));
-      if (ph_why_row_show (why, ph_share_name (rig, share->part), share->roll_moment_nm, roll,
-                           share->pitch_moment_nm, pitch))
-        gtk_accessible_update_property (GTK_ACCESSIBLE (row), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                        ph_why_row_get_spoken (why), -1);
+      ph_why_row_show (why, ph_share_name (rig, share->part), share->roll_moment_nm, roll,
+                       share->pitch_moment_nm, pitch);
+      ph_say (GTK_WIDGET (row), ph_said (GTK_WIDGET (why)));
     }
   ph_why_row_show (self->total, _ ("Together"), report->roll_moment_nm, roll,
                    report->pitch.moment_nm, pitch);

@@ -11,6 +11,7 @@
 #include "widgets/live-text.h"
 #include "widgets/moment-words.h"
 #include "widgets/ratio-bar.h"
+#include "widgets/say.h"
 
 #define NAME_CHARS 9
 #define NAME_CHARS_MOST 24
@@ -23,16 +24,15 @@ struct _PhWhyRow
   GtkWidget *box; /* owned child */
   PhLiveText *name, *roll, *pitch;
   GtkWidget *roll_bar, *pitch_bar;
-  char *spoken;
 };
 
 G_DEFINE_FINAL_TYPE (PhWhyRow, ph_why_row, GTK_TYPE_WIDGET)
 
-gboolean
+void
 ph_why_row_show (PhWhyRow *self, const char *name, double roll_nm, double roll_scale_nm,
                  double pitch_nm, double pitch_scale_nm)
 {
-  g_return_val_if_fail (PH_IS_WHY_ROW (self), FALSE);
+  g_return_if_fail (PH_IS_WHY_ROW (self));
   g_autofree char *roll = ph_roll_share_text (roll_nm);
   g_autofree char *pitch = ph_pitch_share_text (pitch_nm);
   ph_live_text_show (self->name, name);
@@ -44,20 +44,7 @@ ph_why_row_show (PhWhyRow *self, const char *name, double roll_nm, double roll_s
                           pitch_scale_nm > 0.0 ? pitch_nm / pitch_scale_nm : 0.0);
   g_autofree char *spoken =
       g_strdup_printf (_ ("%s: leans it %s, pulls the nose %s, in N·m"), name, roll, pitch);
-  if (g_strcmp0 (self->spoken, spoken) == 0)
-    return FALSE;
-  g_free (self->spoken);
-  self->spoken = g_steal_pointer (&spoken);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  self->spoken, -1);
-  return TRUE;
-}
-
-const char *
-ph_why_row_get_spoken (PhWhyRow *self)
-{
-  g_return_val_if_fail (PH_IS_WHY_ROW (self), NULL);
-  return self->spoken;
+  ph_say (GTK_WIDGET (self), spoken);
 }
 
 static void
@@ -65,7 +52,6 @@ ph_why_row_dispose (GObject *object)
 {
   PhWhyRow *self = PH_WHY_ROW (object);
   g_clear_pointer (&self->box, gtk_widget_unparent);
-  g_clear_pointer (&self->spoken, g_free);
   G_OBJECT_CLASS (ph_why_row_parent_class)->dispose (object);
 }
 

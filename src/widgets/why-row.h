@@ -18,11 +18,9 @@ GtkWidget *ph_why_row_new (void);
 void ph_why_row_show_headings (PhWhyRow *self);
 void ph_why_row_set_strong (PhWhyRow *self);
 
-/** Moments in N·m; the scales are what fills half a bar. Whether any text changed. */
-gboolean ph_why_row_show (PhWhyRow *self, const char *name, double roll_nm, double roll_scale_nm,
-                          double pitch_nm, double pitch_scale_nm);
-
-/** "Sight: leans it 0.12 right, pulls the nose 0.46 down". Borrowed. */
-const char *ph_why_row_get_spoken (PhWhyRow *self);
+/** Moments in N·m; the scales are what fills half a bar. The accessible name is
+ * "Sight: leans it 0.12 right, pulls the nose 0.46 down, in N·m". */
+void ph_why_row_show (PhWhyRow *self, const char *name, double roll_nm, double roll_scale_nm,
+                      double pitch_nm, double pitch_scale_nm);
 
 G_END_DECLS
