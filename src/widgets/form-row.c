@@ -288,12 +288,6 @@ ph_form_row_finalize (GObject *object)
   G_OBJECT_CLASS (ph_form_row_parent_class)->finalize (object);
 }
 
-static gboolean
-ph_form_row_grab_focus (GtkWidget *widget)
-{
-  return gtk_widget_grab_focus (GTK_WIDGET (PH_FORM_ROW (widget)->entry));
-}
-
 static void
 bind_children (GtkWidgetClass *widget_class)
 {
@@ -317,7 +311,6 @@ ph_form_row_class_init (PhFormRowClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = ph_form_row_dispose;
   G_OBJECT_CLASS (klass)->finalize = ph_form_row_finalize;
-  widget_class->grab_focus = ph_form_row_grab_focus;
 
   g_type_ensure (PH_TYPE_QUANTITY_ENTRY);
   g_type_ensure (PH_TYPE_SLIDER);
@@ -366,4 +359,11 @@ ph_form_row_set_remark (PhFormRow *self, const char *remark)
 {
   g_return_if_fail (PH_IS_FORM_ROW (self));
   show_text (self->remark, remark);
+}
+
+void
+ph_form_row_edit (PhFormRow *self)
+{
+  g_return_if_fail (PH_IS_FORM_ROW (self));
+  ph_quantity_entry_edit (self->entry);
 }

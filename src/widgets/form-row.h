@@ -22,6 +22,9 @@ GtkWidget *ph_form_row_new (PhDocument *document, const PhNumberRef *ref, const 
 /** A remark that always stands below the number; null: none. */
 void ph_form_row_set_remark (PhFormRow *self, const char *remark);
 
+/** Puts the focus into the number, all of it selected. */
+void ph_form_row_edit (PhFormRow *self);
+
 /** Shows what the document holds now. A text that is being typed is left alone. */
 void ph_form_row_refresh (PhFormRow *self);
 

@@ -257,6 +257,8 @@ ph_part_form_init (PhPartForm *self)
 {
   self->rows = g_ptr_array_new ();
   gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->more), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("More numbers"), -1);
 }
 
 GtkWidget *
@@ -277,5 +279,5 @@ ph_part_form_edit (PhPartForm *self)
 {
   g_return_if_fail (PH_IS_PART_FORM (self));
   if (self->rows->len)
-    gtk_widget_grab_focus (g_ptr_array_index (self->rows, 0));
+    ph_form_row_edit (g_ptr_array_index (self->rows, 0));
 }

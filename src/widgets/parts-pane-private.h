@@ -20,7 +20,7 @@ struct _PhPartsPane
   GtkLabel *saved, *refusal;
   GtkMenuButton *add;
   GtkListView *list;
-  GtkWidget *empty;
+  GtkWidget *empty, *head;
 
   /* Owned */
   PhDocument *document;

@@ -137,10 +137,21 @@ width_cb (GtkAdjustment *across, GParamSpec *pspec G_GNUC_UNUSED, PhPartsPane *s
     self->narrow_idle = g_idle_add (narrow_idle_cb, self);
 }
 
+/* Tab leaves the list, whose rows the arrows walk; the toolkit would go through every row. */
 static gboolean
-ph_parts_pane_grab_focus (GtkWidget *widget)
+ph_parts_pane_focus (GtkWidget *widget, GtkDirectionType direction)
 {
-  return gtk_widget_grab_focus (GTK_WIDGET (PH_PARTS_PANE (widget)->list));
+  PhPartsPane *self = PH_PARTS_PANE (widget);
+  GtkStateFlags flags = gtk_widget_get_state_flags (GTK_WIDGET (self->list));
+  if (flags & GTK_STATE_FLAG_FOCUS_WITHIN)
+    {
+      if (direction == GTK_DIR_TAB_BACKWARD)
+        return gtk_widget_child_focus (self->head, direction);
+      if (direction == GTK_DIR_TAB_FORWARD)
+        return gtk_widget_get_visible (self->empty)
+               && gtk_widget_child_focus (self->empty, direction);
+    }
+  return GTK_WIDGET_CLASS (ph_parts_pane_parent_class)->focus (widget, direction);
 }
 
 static void
@@ -175,7 +186,7 @@ ph_parts_pane_class_init (PhPartsPaneClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = ph_parts_pane_dispose;
-  widget_class->grab_focus = ph_parts_pane_grab_focus;
+  widget_class->focus = ph_parts_pane_focus;
   signals[EDIT_FORM] = g_signal_new ("edit-form", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0,
                                      NULL, NULL, NULL, G_TYPE_NONE, 0);
   gtk_widget_class_set_template_from_resource (widget_class,
@@ -186,6 +197,7 @@ ph_parts_pane_class_init (PhPartsPaneClass *klass)
   gtk_widget_class_bind_template_child (widget_class, PhPartsPane, add);
   gtk_widget_class_bind_template_child (widget_class, PhPartsPane, list);
   gtk_widget_class_bind_template_child (widget_class, PhPartsPane, empty);
+  gtk_widget_class_bind_template_child (widget_class, PhPartsPane, head);
   gtk_widget_class_bind_template_callback (widget_class, title_cb);
   gtk_widget_class_bind_template_callback (widget_class, add_front_cb);
   ph_parts_pane_install_actions (widget_class);

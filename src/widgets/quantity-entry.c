@@ -288,12 +288,6 @@ key_cb (GtkEventControllerKey *keys G_GNUC_UNUSED, guint keyval, guint code G_GN
     }
 }
 
-static gboolean
-ph_quantity_entry_grab_focus (GtkWidget *widget)
-{
-  return gtk_widget_grab_focus (GTK_WIDGET (PH_QUANTITY_ENTRY (widget)->entry));
-}
-
 static void
 ph_quantity_entry_dispose (GObject *object)
 {
@@ -333,7 +327,6 @@ ph_quantity_entry_class_init (PhQuantityEntryClass *klass)
   object_class->dispose = ph_quantity_entry_dispose;
   object_class->finalize = ph_quantity_entry_finalize;
   object_class->get_property = ph_quantity_entry_get_property;
-  widget_class->grab_focus = ph_quantity_entry_grab_focus;
 
   properties[PROP_MESSAGE] =
       g_param_spec_string ("message", NULL, NULL, NULL,
