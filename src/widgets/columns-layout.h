@@ -2,8 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Children side by side in columns of equal width, as many as fit, wrapped into rows that are
- * filled as evenly as can be (eight children where seven fit stand four and four). What fits is told
- * by the children's least widths.
+ * filled as evenly as can be (eight children where seven fit stand four and four). What fits is
+ * told by the children's least widths.
  */
 #pragma once
 
