@@ -12,6 +12,7 @@
 
 #define GAP 1.0f
 #define FOOT_SHARE 0.36
+#define WIDTH_NATURAL 600
 #define N_VIEWS 3
 #define SCALE_LEAST 0.03f
 #define SCALE_MOST 20.0f
@@ -64,24 +65,31 @@ measure_rig (PhViewsPane *self)
   self->measured = TRUE;
 }
 
-/* The foot gets its natural width where that is no more than FOOT_SHARE of the pane. */
+/* The foot's size in a pane of that width: its natural width, where that is no more than FOOT_SHARE
+ * of the pane, and the height it needs at that. */
+static void
+measure_foot (PhViewsPane *self, int pane_width, int *width, int *height)
+{
+  int least, natural;
+  *width = *height = 0;
+  if (!self->foot)
+    return;
+  gtk_widget_measure (self->foot, GTK_ORIENTATION_HORIZONTAL, -1, &least, &natural, NULL, NULL);
+  *width = MAX (least, MIN (natural, (int)(FOOT_SHARE * pane_width)));
+  gtk_widget_measure (self->foot, GTK_ORIENTATION_VERTICAL, *width, NULL, height, NULL, NULL);
+}
+
 static PhViewsLayout
 layout_now (PhViewsPane *self, PhViewRect *foot)
 {
   int width = gtk_widget_get_width (GTK_WIDGET (self));
   int height = gtk_widget_get_height (GTK_WIDGET (self));
-  int least = 0, natural = 0, tall = 0;
+  int foot_width, foot_height;
   if (!self->measured)
     measure_rig (self);
-  if (self->foot)
-    {
-      gtk_widget_measure (self->foot, GTK_ORIENTATION_HORIZONTAL, -1, &least, &natural, NULL, NULL);
-      natural = MAX (least, MIN (natural, (int)(FOOT_SHARE * width)));
-      gtk_widget_measure (self->foot, GTK_ORIENTATION_VERTICAL, natural, NULL, &tall, NULL, NULL);
-      tall = MIN (tall, height / 2);
-    }
+  measure_foot (self, width, &foot_width, &foot_height);
   return ph_views_layout_with_foot (&self->extent, self->show_above, (float)width, (float)height,
-                                    GAP, (float)natural, (float)tall, foot);
+                                    GAP, (float)foot_width, (float)foot_height, foot);
 }
 
 static void
@@ -214,18 +222,25 @@ ph_views_pane_measure (GtkWidget *widget, GtkOrientation orientation, int for_si
   measure_child (self->views[PH_VIEW_BEHIND], orientation, &behind[0], &behind[1]);
   measure_child (self->views[PH_VIEW_ABOVE], orientation, &above[0], &above[1]);
   measure_child (self->foot, orientation, &foot[0], &foot[1]);
-  (void)for_size;
   if (orientation == GTK_ORIENTATION_HORIZONTAL)
     {
       *minimum = side[0] + MAX (behind[0], foot[0]);
-      *natural = MAX (600, side[1] + MAX (behind[1], foot[1]));
+      *natural = MAX (WIDTH_NATURAL, side[1] + MAX (behind[1], foot[1]));
     }
   else
     {
+      measure_foot (self, for_size > 0 ? for_size : WIDTH_NATURAL, &foot[1], &foot[0]);
       *minimum = MAX (side[0] + (self->show_above ? above[0] : 0), behind[0] + foot[0]);
       *natural = MAX (360, *minimum);
     }
   *minimum_baseline = *natural_baseline = -1;
+}
+
+static GtkSizeRequestMode
+ph_views_pane_get_request_mode (GtkWidget *widget)
+{
+  (void)widget;
+  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
 static void
@@ -338,6 +353,7 @@ ph_views_pane_class_init (PhViewsPaneClass *klass)
   object_class->get_property = ph_views_pane_get_property;
   object_class->set_property = ph_views_pane_set_property;
   widget_class->measure = ph_views_pane_measure;
+  widget_class->get_request_mode = ph_views_pane_get_request_mode;
   widget_class->size_allocate = ph_views_pane_size_allocate;
 
   properties[PROP_SHOW_ABOVE] = g_param_spec_boolean ("show-above", NULL, NULL, TRUE, flags);
