@@ -288,23 +288,25 @@ ph_document_set_flipped (PhDocument *self, gboolean flipped)
 }
 
 static PhShown
-shown_of (const PhComputed *computed)
+shown_of (const PhComputed *computed, const char *name)
 {
-  return (PhShown){ computed->rig, computed->compiled, computed->report };
+  return (PhShown){ computed->rig, computed->compiled, computed->report, name };
 }
 
 PhShown
 ph_document_get_shown (PhDocument *self)
 {
   g_return_val_if_fail (PH_IS_DOCUMENT (self), (PhShown){ 0 });
-  return shown_of (self->flipped ? &self->reference : &self->open);
+  return self->flipped ? shown_of (&self->reference, self->reference_name)
+                       : shown_of (&self->open, self->title);
 }
 
 PhShown
 ph_document_get_compared (PhDocument *self)
 {
   g_return_val_if_fail (PH_IS_DOCUMENT (self), (PhShown){ 0 });
-  return shown_of (self->flipped ? &self->open : &self->reference);
+  return self->flipped ? shown_of (&self->open, self->title)
+                       : shown_of (&self->reference, self->reference_name);
 }
 
 /* The object. */

@@ -157,6 +157,7 @@ typedef struct
   const PhRig *rig;
   const PhCompiled *compiled;
   const PhReport *report;
+  const char *name;
 } PhShown;
 PhShown ph_document_get_shown (PhDocument *self);
 /** All null where there is no reference. */

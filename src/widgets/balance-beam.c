@@ -97,7 +97,7 @@ add_block (PhBalanceBeam *self, double *side_nm, double size_nm, BlockIs is, int
 {
   Block *block = &self->blocks[self->n];
   g_autofree char *owned = number;
-  int selected = ph_share_selected (ph_document_get_rig (self->document),
+  int selected = ph_share_selected (ph_document_get_shown (self->document).rig,
                                     ph_document_get_selected (self->document));
   if (self->n == BLOCKS_MOST)
     return;
@@ -126,7 +126,7 @@ moment_number (double moment_nm)
 static void
 add_side (PhBalanceBeam *self, const PhSide *side, double sign, double *side_nm)
 {
-  const PhRig *rig = ph_document_get_rig (self->document);
+  const PhRig *rig = ph_document_get_shown (self->document).rig;
   for (size_t i = 0; i < side->n; i++)
     {
       const PhBlock *block = &side->blocks[i];
@@ -164,8 +164,8 @@ add_holding (PhBalanceBeam *self, const PhReport *report, double *left_nm, doubl
 static void
 update (PhBalanceBeam *self)
 {
-  const PhReport *report = ph_document_get_report (self->document);
-  const PhRig *rig = ph_document_get_rig (self->document);
+  const PhReport *report = ph_document_get_shown (self->document).report;
+  const PhRig *rig = ph_document_get_shown (self->document).rig;
   int keep = ph_share_selected (rig, ph_document_get_selected (self->document));
   double left_nm = 0.0, right_nm = 0.0;
   PhSides sides = ph_sides_of (report, LEAST_SHARE, keep == INT_MIN ? PH_BLOCK_REST : keep);
@@ -195,7 +195,7 @@ clicked_cb (GtkButton *button, PhBalanceBeam *self)
   for (int i = 0; i < self->n; i++)
     if (self->blocks[i].button == GTK_WIDGET (button) && self->blocks[i].is == BLOCK_PART)
       {
-        const PhRig *rig = ph_document_get_rig (self->document);
+        const PhRig *rig = ph_document_get_shown (self->document).rig;
         g_autofree char *id = g_strdup (ph_share_id (rig, self->blocks[i].part));
         ph_document_select (self->document, id);
         return;
@@ -391,6 +391,8 @@ ph_balance_beam_new (PhDocument *document)
   PhBalanceBeam *self = g_object_new (PH_TYPE_BALANCE_BEAM, NULL);
   self->document = g_object_ref (document);
   g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "notify::flipped", G_CALLBACK (changed_cb), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "notify::selected", G_CALLBACK (changed_cb), self,
                            G_CONNECT_SWAPPED);
   changed_cb (self);

@@ -66,13 +66,12 @@ show_words (PhBubblePane *self, const PhLeanWords *words)
 static void
 update (PhBubblePane *self)
 {
-  const PhRig *rig = ph_document_get_rig (self->document);
-  const PhReport *report = ph_document_get_report (self->document);
-  g_autofree char *name = NULL;
-  PhSettle settle = ph_settle_of (rig, report, ph_document_get_reference_report (self->document));
-  double wanted = ph_rad_from_deg (rig->archer.wanted_bubble_deg);
-  g_object_get (self->document, "reference-name", &name, NULL);
-  PhLeanWords words = ph_lean_words_of (&settle, report->reason, name, PH_VIAL_RANGE_RAD, wanted);
+  PhShown shown = ph_document_get_shown (self->document);
+  PhShown compared = ph_document_get_compared (self->document);
+  PhSettle settle = ph_settle_of (shown.rig, shown.report, compared.report);
+  double wanted = ph_rad_from_deg (shown.rig->archer.wanted_bubble_deg);
+  PhLeanWords words =
+      ph_lean_words_of (&settle, shown.report->reason, compared.name, PH_VIAL_RANGE_RAD, wanted);
   if (!g_str_equal (gtk_label_get_text (self->title), ph_lean_title (&settle)))
     gtk_label_set_text (self->title, ph_lean_title (&settle));
   show_words (self, &words);
@@ -284,6 +283,8 @@ ph_bubble_pane_new (PhDocument *document)
   self->document = g_object_ref (document);
   gtk_box_append (self->heading, ph_guess_mark_new (document, PH_RESTS_ON_BALANCE));
   g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "notify::flipped", G_CALLBACK (changed_cb), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "notify::reference-name", G_CALLBACK (changed_cb), self,
                            G_CONNECT_SWAPPED);
   changed_cb (self);

@@ -48,8 +48,8 @@ update_sums (PhLeanPane *self, const PhReport *report)
 static void
 update (PhLeanPane *self)
 {
-  const PhReport *report = ph_document_get_report (self->document);
-  PhSettle settle = ph_settle_of (ph_document_get_rig (self->document), report, NULL);
+  const PhReport *report = ph_document_get_shown (self->document).report;
+  PhSettle settle = ph_settle_of (ph_document_get_shown (self->document).rig, report, NULL);
   update_sums (self, report);
   ph_live_text_show (self->chain, ph_lean_chain (&settle));
   self->stale = FALSE;
@@ -114,6 +114,8 @@ ph_lean_pane_new (PhDocument *document)
                                   _ ("What pulls the bow to either side"), -1);
   gtk_widget_insert_before (beam, GTK_WIDGET (self), GTK_WIDGET (self->chain));
   g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "notify::flipped", G_CALLBACK (changed_cb), self,
+                           G_CONNECT_SWAPPED);
   changed_cb (self);
   return GTK_WIDGET (self);
 }

@@ -72,8 +72,7 @@ G_DEFINE_FINAL_TYPE (PhReadingsPane, ph_readings_pane, GTK_TYPE_WIDGET)
 static void
 update_against (PhReadingsPane *self)
 {
-  g_autofree char *name = NULL;
-  g_object_get (self->document, "reference-name", &name, NULL);
+  const char *name = ph_document_get_compared (self->document).name;
   g_autofree char *text = name ? g_strdup_printf (_ ("Changes against %s"), name) : NULL;
   ph_live_text_show (self->against, text);
 }
@@ -81,10 +80,9 @@ update_against (PhReadingsPane *self)
 static PhReadingSource
 source_of (PhReadingsPane *self)
 {
-  return (PhReadingSource){ ph_document_get_rig (self->document),
-                            ph_document_get_compiled (self->document),
-                            ph_document_get_report (self->document),
-                            ph_document_get_reference_report (self->document),
+  PhShown shown = ph_document_get_shown (self->document);
+  return (PhReadingSource){ shown.rig, shown.compiled, shown.report,
+                            ph_document_get_compared (self->document).report,
                             ph_document_get_units (self->document) };
 }
 
@@ -104,6 +102,7 @@ update (PhReadingsPane *self)
       ph_reading_text_clear (&text);
     }
   ph_turn_rows_show (self->turns, &source);
+  update_against (self);
   if (gtk_toggle_button_get_active (self->more_button))
     {
       g_autofree char *tensor = ph_reading_tensor (source.report);
@@ -237,6 +236,8 @@ ph_readings_pane_new (PhDocument *document)
   for (int i = 0; i < N_READINGS; i++)
     ph_reading_add_mark (self->readings[i], ph_guess_mark_new (document, kinds[i].rests_on));
   g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "notify::flipped", G_CALLBACK (changed_cb), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "notify::units", G_CALLBACK (units_changed_cb), self,
                            G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "notify::reference-name", G_CALLBACK (update_against), self,

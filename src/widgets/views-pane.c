@@ -13,6 +13,8 @@
 #define GAP 1.0f
 #define FOOT_SHARE 0.36
 #define WIDTH_NATURAL 600
+/* Under this a whole bow between the words above and below it is no longer a picture. */
+#define BEHIND_LEAST_HEIGHT 200
 #define N_VIEWS 3
 #define SCALE_LEAST 0.03f
 #define SCALE_MOST 20.0f
@@ -230,6 +232,7 @@ ph_views_pane_measure (GtkWidget *widget, GtkOrientation orientation, int for_si
   else
     {
       measure_foot (self, for_size > 0 ? for_size : WIDTH_NATURAL, &foot[1], &foot[0]);
+      behind[0] = MAX (behind[0], BEHIND_LEAST_HEIGHT);
       *minimum = MAX (side[0] + (self->show_above ? above[0] : 0), behind[0] + foot[0]);
       *natural = MAX (360, *minimum);
     }

@@ -50,8 +50,8 @@ fit_rows (PhWhyPanel *self, int n)
 static void
 follow_selection (PhWhyPanel *self)
 {
-  const PhReport *report = ph_document_get_report (self->document);
-  int part = ph_share_selected (ph_document_get_rig (self->document),
+  const PhReport *report = ph_document_get_shown (self->document).report;
+  int part = ph_share_selected (ph_document_get_shown (self->document).rig,
                                 ph_document_get_selected (self->document));
   GtkListBoxRow *row = NULL;
   for (size_t i = 0; i < report->n_shares && part != INT_MIN; i++)
@@ -65,8 +65,8 @@ follow_selection (PhWhyPanel *self)
 static void
 update (PhWhyPanel *self)
 {
-  const PhRig *rig = ph_document_get_rig (self->document);
-  const PhReport *report = ph_document_get_report (self->document);
+  const PhRig *rig = ph_document_get_shown (self->document).rig;
+  const PhReport *report = ph_document_get_shown (self->document).report;
   PhSettle settle = ph_settle_of (rig, report, NULL);
   double roll = fmax (ph_shares_largest (report, false), fabs (report->roll_moment_nm));
   double pitch = fmax (ph_shares_largest (report, true), fabs (report->pitch.moment_nm));
@@ -108,12 +108,12 @@ row_selected_cb (PhWhyPanel *self, GtkListBoxRow *row)
 {
   if (self->selecting || !row)
     return;
-  const PhReport *report = ph_document_get_report (self->document);
+  const PhReport *report = ph_document_get_shown (self->document).report;
   int i = gtk_list_box_row_get_index (row);
   if (i < 0 || (size_t)i >= report->n_shares)
     return;
   g_autofree char *id =
-      g_strdup (ph_share_id (ph_document_get_rig (self->document), report->shares[i].part));
+      g_strdup (ph_share_id (ph_document_get_shown (self->document).rig, report->shares[i].part));
   ph_document_select (self->document, id);
 }
 
@@ -174,6 +174,8 @@ ph_why_panel_new (PhDocument *document)
   PhWhyPanel *self = g_object_new (PH_TYPE_WHY_PANEL, NULL);
   self->document = g_object_ref (document);
   g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "notify::flipped", G_CALLBACK (changed_cb), self,
+                           G_CONNECT_SWAPPED);
   g_signal_connect_object (document, "notify::selected", G_CALLBACK (selected_cb), self,
                            G_CONNECT_SWAPPED);
   changed_cb (self);
