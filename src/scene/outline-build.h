@@ -26,6 +26,8 @@ PhPath ph_outlines_add_path (PhOutlines *outlines, const PhPixel *pixels, size_t
 /** The convex hull of n ≤ PH_HULL_MOST pixels as a path; sorts them. */
 PhPath ph_outlines_add_hull (PhOutlines *outlines, PhPixel *pixels, size_t n);
 void ph_outlines_add_hole (PhOutlines *outlines, PhOutline *outline, PhPath path);
+/** The face that was added last holds the outline's holes. */
+void ph_outlines_last_is_holed (PhOutlines *outlines);
 /** A face in one light. */
 void ph_outlines_add_flat (PhOutlines *outlines, PhOutline *outline, PhPath path, float light);
 /** A face whose light changes evenly from `from` to `to`; copies the lights. */

@@ -11,8 +11,10 @@
 #define PI 3.14159265f
 #define CIRCLE_LEAST 12
 #define CIRCLE_MOST 48
-/* Lights across a round surface. */
+/* Lights across a round surface; plain bands where its radius is less than so many pixels. */
 #define ACROSS 9
+#define BANDS 7
+#define SMALL_PX 10.0f
 /* A face this oblique is not seen. */
 #define OBLIQUE 0.02f
 
@@ -55,30 +57,68 @@ depth_of (const PhCamera *camera, PhPoint at, float beyond)
   return depth + beyond;
 }
 
-/* Shades the round side of a tube: lights across it, from one edge of the picture to the other. */
-static void
-shade_round (PhOutlines *outlines, PhOutline *outline, const PhCamera *camera, PhPoint middle,
-             PhPoint axis, float radius)
+/* The round side of a tube: how it stands in the picture. */
+typedef struct
 {
-  /* Across: square to the axis and to the way of looking. */
-  PhPoint toward = ph_camera_toward (camera, middle);
-  PhPoint across = ph_point_cross (axis, toward);
+  PhPoint across; /* unit, square to the axis and to the way of looking */
+  PhPoint front;  /* unit, the side that looks at the eye */
+} Round;
+
+/* False where one looks along the axis: then the round side is not seen. */
+static bool
+round_of (const PhCamera *camera, PhPoint middle, PhPoint axis, Round *round)
+{
+  PhPoint across = ph_point_cross (axis, ph_camera_toward (camera, middle));
   if (ph_point_length (across) < OBLIQUE)
-    return;
-  across = ph_point_unit (across);
-  PhPoint front = ph_point_cross (across, axis);
+    return false;
+  round->across = ph_point_unit (across);
+  round->front = ph_point_cross (round->across, axis);
+  return true;
+}
+
+static float
+light_across (const PhCamera *camera, const Round *round, float sine)
+{
+  PhPoint normal = ph_point_scale (round->front, sqrtf (fmaxf (0.0f, 1.0f - sine * sine)));
+  return ph_light_on (camera, ph_point_add_scaled (normal, round->across, sine));
+}
+
+/* One gradient from edge to edge. */
+static void
+shade_large (PhOutlines *outlines, PhOutline *outline, const PhCamera *camera, PhPoint middle,
+             const Round *round, float radius)
+{
   float lights[ACROSS];
   for (int i = 0; i < ACROSS; i++)
-    {
-      float sine = 2.0f * (float)i / (ACROSS - 1) - 1.0f;
-      PhPoint normal = ph_point_scale (front, sqrtf (fmaxf (0.0f, 1.0f - sine * sine)));
-      lights[i] = ph_light_on (camera, ph_point_add_scaled (normal, across, sine));
-    }
+    lights[i] = light_across (camera, round, 2.0f * (float)i / (ACROSS - 1) - 1.0f);
   ph_outlines_add_shaded (
       outlines, outline, outline->edge,
-      ph_camera_project (camera, ph_point_add_scaled (middle, across, -radius), NULL),
-      ph_camera_project (camera, ph_point_add_scaled (middle, across, radius), NULL), lights,
+      ph_camera_project (camera, ph_point_add_scaled (middle, round->across, -radius), NULL),
+      ph_camera_project (camera, ph_point_add_scaled (middle, round->across, radius), NULL), lights,
       ACROSS);
+}
+
+/* Some pixels wide a few plain bands look the same and cost a tenth. Each runs on to the far edge
+ * under the next, so that no seam shows between them. */
+static void
+shade_small (PhOutlines *outlines, PhOutline *outline, const PhCamera *camera, const PhTube *tube,
+             const Round *round)
+{
+  ph_outlines_add_flat (outlines, outline, outline->edge, light_across (camera, round, 0.0f));
+  for (int i = 0; i < BANDS; i++)
+    {
+      float from = 2.0f * (float)i / BANDS - 1.0f, middle = from + 1.0f / BANDS;
+      PhPoint a = ph_point_add_scaled (tube->a, round->across, from * tube->ra);
+      PhPoint b = ph_point_add_scaled (tube->b, round->across, from * tube->rb);
+      PhPoint c = ph_point_add_scaled (tube->b, round->across, tube->rb);
+      PhPoint d = ph_point_add_scaled (tube->a, round->across, tube->ra);
+      const PhPixel band[4] = { ph_camera_project (camera, a, NULL),
+                                ph_camera_project (camera, b, NULL),
+                                ph_camera_project (camera, c, NULL),
+                                ph_camera_project (camera, d, NULL) };
+      ph_outlines_add_flat (outlines, outline, ph_outlines_add_path (outlines, band, 4),
+                            light_across (camera, round, middle));
+    }
 }
 
 void
@@ -100,7 +140,14 @@ ph_outline_tube (PhOutlines *outlines, PhOutline *outline, const PhCamera *camer
   outline->width_px =
       camera->px_per_mm
       * fminf (2.0f * radius, length * sqrtf (1.0f - look * look) + 2.0f * radius * fabsf (look));
-  shade_round (outlines, outline, camera, middle, axis, radius);
+  Round side;
+  if (round_of (camera, middle, axis, &side))
+    {
+      if (radius * camera->px_per_mm < SMALL_PX)
+        shade_small (outlines, outline, camera, tube, &side);
+      else
+        shade_large (outlines, outline, camera, middle, &side, radius);
+    }
   if (fabsf (look) < OBLIQUE)
     return;
   PhPoint face = look > 0.0f ? tube->b : tube->a;
@@ -166,13 +213,19 @@ ph_outline_ring (PhOutlines *outlines, PhOutline *outline, const PhCamera *camer
   float round = ring->outer * sqrtf (fmaxf (0.0f, 1.0f - look * look));
   outline->depth_mm = depth_of (camera, near, round);
   outline->width_px = (ring->outer - ring->inner) * camera->px_per_mm;
-  shade_round (outlines, outline, camera, ring->at, ring->axis, ring->outer);
+  Round side;
+  if (round_of (camera, ring->at, ring->axis, &side))
+    {
+      shade_large (outlines, outline, camera, ring->at, &side, ring->outer);
+      ph_outlines_last_is_holed (outlines);
+    }
   if (fabsf (look) < OBLIQUE)
     return;
   PhPoint normal = ph_point_scale (ring->axis, look > 0.0f ? 1.0f : -1.0f);
   ph_outlines_add_flat (outlines, outline,
                         circle_path (outlines, camera, near, ring->axis, ring->outer, n),
                         ph_light_on (camera, normal));
+  ph_outlines_last_is_holed (outlines);
   /* One sees through while the near edge does not hide the far one. */
   float shift = 2.0f * ring->half_thick * sqrtf (fmaxf (0.0f, 1.0f - look * look));
   if (shift < ring->inner * fabsf (look))
@@ -189,6 +242,11 @@ ph_outline_sphere (PhOutlines *outlines, PhOutline *outline, const PhCamera *cam
   outline->edge = circle_path (outlines, camera, sphere->at, toward, sphere->radius, n);
   outline->depth_mm = depth_of (camera, sphere->at, sphere->radius);
   outline->width_px = 2.0f * sphere->radius * camera->px_per_mm;
+  if (sphere->radius * camera->px_per_mm < SMALL_PX)
+    {
+      ph_outlines_add_flat (outlines, outline, outline->edge, ph_light_on (camera, toward));
+      return;
+    }
   /* Lit from the upper left: from there to the lower right. */
   PhPoint way = ph_point_unit (ph_point_sub (camera->right, camera->up));
   float lights[ACROSS];

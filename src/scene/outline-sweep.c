@@ -16,6 +16,11 @@
 #define CORNER 5
 #define SECTION (4 * CORNER)
 #define HOLE_CORNERS 28
+/* Lights along a strip. */
+#define LIGHTS 12
+#define SMALL_CORNER_PX 4.0f
+/* Lights that differ by less are one. */
+#define EVEN 0.04f
 /* Seen shorter than this share of its true length a sweep counts as end on. */
 #define END_ON 0.45f
 /* Holes are seen where one looks along them, about. */
@@ -137,28 +142,89 @@ hull_of_all (PhOutlines *outlines, const View *view)
   return ph_outlines_add_hull (outlines, all, n);
 }
 
-/* The strip between section points k and k + 1, where it faces the eye: lights along it. */
-static void
-strip (PhOutlines *outlines, PhOutline *outline, const View *view, int k)
+/* Lights along the strip between section points k and `next`; how far it faces the eye. */
+static float
+strip_lights (const View *view, int k, int next, float lights[LIGHTS])
 {
-  int next = (k + 1) % SECTION;
-  PhPixel polygon[2 * STATIONS_MOST];
-  float lights[STATIONS_MOST], facing = 0.0f;
-  for (size_t i = 0; i < view->n; i++)
+  float facing = 0.0f;
+  for (size_t i = 0; i < LIGHTS; i++)
     {
-      const Section *section = &view->sections[i];
+      const Section *section = &view->sections[i * (view->n - 1) / (LIGHTS - 1)];
       PhPoint normal = ph_point_unit (ph_point_add (section->normal[k], section->normal[next]));
       facing += ph_point_dot (normal, ph_camera_toward (view->camera, section->at[k]));
       lights[i] = ph_light_on (view->camera, normal);
-      polygon[i] = view->seen[i][k];
-      polygon[2 * view->n - 1 - i] = view->seen[i][next];
     }
-  if (facing <= 0.0f)
+  return facing;
+}
+
+static bool
+is_even (const float lights[LIGHTS])
+{
+  float least = INFINITY, most = -INFINITY;
+  for (size_t i = 0; i < LIGHTS; i++)
+    {
+      least = fminf (least, lights[i]);
+      most = fmaxf (most, lights[i]);
+    }
+  return most - least < EVEN;
+}
+
+/* The strip from station `first` to the far end. */
+static PhPath
+strip_path (PhOutlines *outlines, const View *view, int k, int next, size_t first)
+{
+  PhPixel polygon[2 * STATIONS_MOST];
+  size_t n = view->n - first;
+  for (size_t i = 0; i < n; i++)
+    {
+      polygon[i] = view->seen[first + i][k];
+      polygon[2 * n - 1 - i] = view->seen[first + i][next];
+    }
+  return ph_outlines_add_path (outlines, polygon, 2 * n);
+}
+
+/* The strip between section points k and `next`, where it faces the eye: in one light where that
+ * hardly changes, in plain pieces (each on to the far end under the next, so that no seam shows)
+ * where it is narrow, else as a gradient. */
+static void
+strip (PhOutlines *outlines, PhOutline *outline, const View *view, int k, int next, bool narrow,
+       bool holed)
+{
+  float lights[LIGHTS];
+  if (strip_lights (view, k, next, lights) <= 0.0f)
     return;
-  PhPixel from = ph_camera_project (view->camera, view->stations[0].at, NULL);
-  PhPixel to = ph_camera_project (view->camera, view->stations[view->n - 1].at, NULL);
-  ph_outlines_add_shaded (outlines, outline, ph_outlines_add_path (outlines, polygon, 2 * view->n),
-                          from, to, lights, view->n);
+  PhPath path = strip_path (outlines, view, k, next, 0);
+  if (is_even (lights))
+    ph_outlines_add_flat (outlines, outline, path, lights[LIGHTS / 2]);
+  else if (narrow)
+    for (size_t i = 0; i + 1 < LIGHTS; i++)
+      {
+        size_t first = i * (view->n - 1) / (LIGHTS - 1);
+        path = i ? strip_path (outlines, view, k, next, first) : path;
+        ph_outlines_add_flat (outlines, outline, path, (lights[i] + lights[i + 1]) / 2.0f);
+      }
+  else
+    ph_outlines_add_shaded (
+        outlines, outline, path, ph_camera_project (view->camera, view->stations[0].at, NULL),
+        ph_camera_project (view->camera, view->stations[view->n - 1].at, NULL), lights, LIGHTS);
+  if (holed)
+    ph_outlines_last_is_holed (outlines);
+}
+
+/* Each corner and the flat side after it; a corner too small to look round is one strip. The sides
+ * across the width hold the holes. */
+static void
+strips (PhOutlines *outlines, PhOutline *outline, const View *view, float corner_px)
+{
+  bool small = corner_px < SMALL_CORNER_PX;
+  for (int corner = 0; corner < 4; corner++)
+    {
+      int first = corner * CORNER, last = first + CORNER - 1;
+      int step = small ? CORNER - 1 : 1;
+      for (int k = first; k < last; k += step)
+        strip (outlines, outline, view, k, k + step, small, false);
+      strip (outlines, outline, view, last, (last + 1) % SECTION, false, corner % 2 == 0);
+    }
 }
 
 /* Point of the face nearer the eye at a place along the curve and across it. */
@@ -216,8 +282,8 @@ ph_outline_sweep (PhOutlines *outlines, PhOutline *outline, const PhCamera *came
   outline->edge = rails (outlines, &view);
   outline->depth_mm = view.depth_mean;
   ph_outlines_add_flat (outlines, outline, outline->edge, ph_light_on (camera, camera->toward));
-  for (int k = 0; k < SECTION; k++)
-    strip (outlines, outline, &view, k);
+  ph_outlines_last_is_holed (outlines);
+  strips (outlines, outline, &view, sweep->round * outline->width_px / 2.0f);
   for (size_t i = 0; i < sweep->n_holes; i++)
     cut_hole (outlines, outline, &view, &holes[i]);
 }

@@ -86,9 +86,16 @@ ph_outlines_add_shaded (PhOutlines *outlines, PhOutline *outline, PhPath path, P
                             sizeof *outlines->lights);
   memcpy (outlines->lights + outlines->n_lights, lights, n_lights * sizeof *lights);
   outlines->facets[outlines->n_facets++] =
-      (PhFacet){ path, from, to, outlines->n_lights, n_lights };
+      (PhFacet){ path, from, to, outlines->n_lights, n_lights, false };
   outlines->n_lights += n_lights;
   outline->n_facets++;
+}
+
+void
+ph_outlines_last_is_holed (PhOutlines *outlines)
+{
+  assert (outlines->n_facets > 0);
+  outlines->facets[outlines->n_facets - 1].holed = true;
 }
 
 void

@@ -24,6 +24,7 @@ typedef struct
   PhPath path;
   PhPixel from, to;
   size_t first_light, n_lights;
+  bool holed; /* the outline's holes lie within this face: they are left out of it */
 } PhFacet;
 
 typedef struct

@@ -9,6 +9,8 @@
 #include <assert.h>
 
 #define HOLES_MOST 12
+/* Corner radius of the riser's section over its smaller half side. */
+#define ROUND 0.4f
 #define LIMB_STATIONS 40
 #define GRIP_STATIONS 40
 
@@ -56,9 +58,12 @@ holes_of (const PhRiserTable *table, float s, const PhRiserLine *riser, PhHole *
         continue;
       float middle = station_of_height (riser, table->holes[i].at * s);
       const PhStation *there = &riser->stations[(size_t)(middle + 0.5f)];
+      /* It lies within the flat of the riser's side. */
+      float flat = there->half_depth - ROUND * fminf (there->half_depth, there->half_across);
+      float open = fminf (table->holes[i].half_open * there->half_depth, flat - 0.5f);
       holes[n++] = (PhHole){ .middle = middle,
                              .half_span = table->holes[i].half_long / step,
-                             .half_open = table->holes[i].half_open * there->half_depth };
+                             .half_open = open };
     }
   return n;
 }
@@ -86,7 +91,7 @@ ph_riser_shape (PhPen pen, const PhRiserTable *table, float s, float left, PhRis
     }
   PhHole holes[HOLES_MOST];
   size_t n_holes = holes_of (table, s, riser, holes);
-  ph_pen_sweep (ph_pen_role (pen, PH_ROLE_RISER), riser->stations, riser->n, holes, n_holes, 0.4f);
+  ph_pen_sweep (ph_pen_role (pen, PH_ROLE_RISER), riser->stations, riser->n, holes, n_holes, ROUND);
 }
 
 PhPoint

@@ -72,25 +72,20 @@ set_facet_source (const Painter *painter, const PhFacet *facet, PhShade shade)
   cairo_pattern_destroy (pattern);
 }
 
-/* Faces inside the silhouette; the clip keeps them out of holes, and only where there are any. */
+/* Faces inside the silhouette, each without the holes that lie in it. */
 static void
 fill_facets (const Painter *painter, const PhOutline *outline, PhShade shade)
 {
-  cairo_save (painter->cr);
-  if (outline->n_holes > 0)
-    {
-      trace_outline (painter, outline);
-      cairo_clip (painter->cr);
-    }
   for (size_t i = 0; i < outline->n_facets; i++)
     {
       const PhFacet *facet = ph_outlines_facet (painter->outlines, outline, i);
       cairo_new_path (painter->cr);
       trace (painter, facet->path, true);
+      for (size_t k = 0; facet->holed && k < outline->n_holes; k++)
+        trace (painter, ph_outlines_hole (painter->outlines, outline, k), true);
       set_facet_source (painter, facet, shade);
       cairo_fill (painter->cr);
     }
-  cairo_restore (painter->cr);
 }
 
 static double
@@ -210,7 +205,9 @@ ph_bow_paint (cairo_t *cr, const PhPalette *palette, const PhDrawList *list,
   bool halo = false;
   cairo_save (cr);
   cairo_set_fill_rule (cr, CAIRO_FILL_RULE_EVEN_ODD);
-  cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
+  /* Silhouettes are many-cornered: a bevel where a corner is sharp is not seen and costs nothing.
+   */
+  cairo_set_miter_limit (cr, 2.0);
   for (size_t i = 0; i < ph_outlines_count (outlines); i++)
     {
       const PhOutline *outline = ph_outlines_get (outlines, i);
