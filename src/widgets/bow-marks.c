@@ -72,17 +72,20 @@ ph_marks_add_text (PhMarks *marks, const char *text, const PhTextStyle *style,
   g_assert (n <= G_N_ELEMENTS (places));
   mark.layout = layout_of (marks, text, style);
   pango_layout_get_pixel_extents (mark.layout, NULL, &size);
-  double width = size.width + 2 * PLATE_PX, height = size.height;
+  double plate = size.width + 2 * PLATE_PX;
+  double width = MAX (plate, style->least_px), height = size.height + style->below_px;
   for (size_t i = 0; i < n; i++)
     places[i] = (PhLabelBox){ wanted[i].x - wanted[i].align_x * width,
                               wanted[i].y - wanted[i].align_y * height, width, height };
-  if (!ph_label_places_find (&marks->places, width, height, places, n, style->reach_px, &mark.box))
+  PhLabelBox found;
+  if (!ph_label_places_find (&marks->places, width, height, places, n, style->reach_px, &found))
     {
       clear_mark (&mark);
       return FALSE;
     }
   if (box)
-    *box = mark.box;
+    *box = found;
+  mark.box = (PhLabelBox){ found.x + width - plate, found.y, plate, size.height };
   /* Where the letters begin: inside the plate; a wrapped layout starts left of nothing. */
   mark.at[0] = (PhPixel){ (float)(mark.box.x + PLATE_PX - size.x), (float)mark.box.y };
   mark.n_at = 1;

@@ -14,6 +14,7 @@
 #define TURN_BEYOND_MM 170.0f
 #define BAR_HANDY_PX 80.0
 #define BAR_LEAST_PX 24.0
+#define TICK_PX 4.0f
 #define MM_PER_INCH 25.4
 
 void
@@ -63,23 +64,24 @@ ph_marks_scale_bar (PhMarks *marks)
     return;
   g_autofree char *said =
       ph_format_quantity_short (length_mm, PH_QUANTITY_LENGTH, marks->facts->units);
-  PhTextStyle style = { .scale = 0.9, .reach_px = 0.3 * height };
-  PhTextPlace place = { width - 8, height - 12, 1, 1 };
+  PhTextStyle style = { .scale = 0.9,
+                        .reach_px = 0.3 * height,
+                        .least_px = length + 2.0,
+                        .below_px = 2.0 * (double)TICK_PX };
+  PhTextPlace place = { width - 8, height - 5, 1, 1 };
   PhLabelBox box;
   if (!ph_marks_add_text (marks, said, &style, &place, 1, &box))
     return;
-  float right = (float)(box.x + box.width), left = right - (float)length;
-  float y = (float)(box.y + box.height + 2.0), tick = 4.0f;
+  float right = (float)(box.x + box.width) - 1.0f, left = right - (float)length;
+  float y = (float)(box.y + box.height) - TICK_PX;
   ph_marks_add_line (marks, (PhPixel){ left, y }, (PhPixel){ right, y }, PH_DASH_NONE, 0.8, FALSE,
                      FALSE);
   for (int end = 0; end < 2; end++)
     {
       float x = end ? right : left;
-      ph_marks_add_line (marks, (PhPixel){ x, y - tick }, (PhPixel){ x, y + tick }, PH_DASH_NONE,
-                         0.8, FALSE, FALSE);
+      ph_marks_add_line (marks, (PhPixel){ x, y - TICK_PX }, (PhPixel){ x, y + TICK_PX },
+                         PH_DASH_NONE, 0.8, FALSE, FALSE);
     }
-  ph_label_places_take (
-      &marks->places, (PhLabelBox){ (double)left, (double)(y - tick), length, 2.0 * (double)tick });
 }
 
 /* The line from the nock through the grip, and on beyond it: the bow can turn about it alone. Seen

@@ -28,6 +28,8 @@ typedef struct
   double scale;    /* of the widget's font */
   double wrap_px;  /* wrapped at this width; 0: one line */
   double reach_px; /* how far it may be moved from where it is wanted */
+  double least_px; /* kept free at least as wide; the text stands at the right of it */
+  double below_px; /* kept free below the text too */
 } PhTextStyle;
 
 /** A wanted place: where that point of the text shall be. */
