@@ -259,12 +259,25 @@ step_by (PhQuantityEntry *self, int steps)
   take (self, ph_quantity_from_shown (self->quantity, self->units, shown));
 }
 
+/* The text keeps the keys of undo even when it has nothing to take back: with nothing typed they
+ * are the rig's. */
+static gboolean
+undo_key (PhQuantityEntry *self, guint keyval, GdkModifierType state)
+{
+  guint key = gdk_keyval_to_lower (keyval);
+  gboolean redo = key == GDK_KEY_y || (key == GDK_KEY_z && (state & GDK_SHIFT_MASK));
+  if (!(state & GDK_CONTROL_MASK) || (key != GDK_KEY_z && key != GDK_KEY_y) || is_typed (self))
+    return FALSE;
+  gtk_widget_activate_action (GTK_WIDGET (self), redo ? "win.redo" : "win.undo", NULL);
+  return TRUE;
+}
+
 static gboolean
 key_cb (GtkEventControllerKey *keys G_GNUC_UNUSED, guint keyval, guint code G_GNUC_UNUSED,
         GdkModifierType state, PhQuantityEntry *self)
 {
   if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK))
-    return FALSE;
+    return undo_key (self, keyval, state);
   int size = state & GDK_SHIFT_MASK ? 5 : 1;
   switch (keyval)
     {

@@ -35,7 +35,7 @@ HARMLESS = re.compile(r"MESA|libEGL|dconf|Failed to set fd limit|xkbcomp|SpiRegi
 ALARM = re.compile(r"warning|critical|assert|\*\*|AddressSanitizer|runtime error", re.IGNORECASE)
 
 
-def until(condition, what, seconds=8.0):
+def until(condition, what, seconds=20.0):
     """Waits until condition () gives something true, and returns that."""
     end = time.monotonic() + seconds
     last = None
@@ -175,7 +175,8 @@ class Program:
         raise LookupError("the program is not in the accessibility tree")
 
     def _find_frame(self):
-        check(self.process.poll() is None, f"the program ended: {self.errors()}")
+        code = self.process.poll()
+        check(code is None, f"the program ended ({code}): {self.last_words()}")
         return self._application().find("frame", re.compile("Plumbhold"))
 
     @property
@@ -302,6 +303,10 @@ class Program:
             self.keys(end)
 
     # The end.
+
+    def last_words(self):
+        with open(self.log, encoding="utf-8", errors="replace") as f:
+            return "; ".join(f.read().splitlines()[-8:])
 
     def errors(self):
         with open(self.log, encoding="utf-8", errors="replace") as f:

@@ -148,6 +148,30 @@ def undo_and_redo_go_by_the_step(bench):
     same(lean_shown(program), second, "the lean after redo")
 
 
+def the_keyboard_alone_does_it(bench):
+    path = bench.copy_of_demo()
+    program = bench.start(path)
+    for _ in range(12):
+        program.keys("Down")
+        if program.find("list item", re.compile("^Back bar")).has("selected"):
+            break
+    check(program.find("list item", re.compile("^Back bar")).has("selected"),
+          "the arrow keys do not reach the back bar")
+    for _ in range(25):
+        program.keys("Tab")
+        if program.find(*ANGLE_ENTRY).has("focused"):
+            break
+    check(program.find(*ANGLE_ENTRY).has("focused"), "Tab does not reach the angle")
+    program.keys("ctrl+a")
+    program.type("26")
+    program.keys("Return", "ctrl+s")
+    until(lambda: part_of(read_rig(path), "back-bar")["swing_deg"] == 26, "typed and saved")
+    program.keys("ctrl+z")
+    until(lambda: program.find(*ANGLE_ENTRY).text == "20.0°", "undone")
+    program.keys("ctrl+shift+z")
+    until(lambda: program.find(*ANGLE_ENTRY).text == "26.0°", "done again")
+
+
 def a_bad_entry_stays_and_says_what_would_be_right(bench):
     program = bench.start("--demo")
     select(program, "Back bar")
@@ -339,7 +363,7 @@ def units_change_what_is_read_and_nothing_else(bench):
 
 if __name__ == "__main__":
     run([the_example_opens_and_names_everything, a_typed_angle_changes_lean_and_file_together,
-         the_slider_does_the_same_in_one_step, undo_and_redo_go_by_the_step,
+         the_slider_does_the_same_in_one_step, undo_and_redo_go_by_the_step, the_keyboard_alone_does_it,
          a_bad_entry_stays_and_says_what_would_be_right, typed_numbers_take_units_and_fractions,
          a_broken_file_leaves_the_rig_there, a_killed_program_gives_its_rig_back,
          a_discarded_rig_is_not_offered_again, save_as_writes_what_is_shown,
