@@ -146,12 +146,22 @@ long_press_cb (GtkGestureLongPress *press G_GNUC_UNUSED, double x, double y, PhP
 
 /* Actions. */
 
+static gboolean
+rename_idle_cb (gpointer data)
+{
+  PhPartsPane *self = data;
+  self->rename_idle = 0;
+  ph_parts_pane_rename_selected (self);
+  return G_SOURCE_REMOVE;
+}
+
+/* Once the menu is gone: it would take the focus back from the editor. */
 static void
 rename_cb (GtkWidget *widget, const char *name G_GNUC_UNUSED, GVariant *parameter G_GNUC_UNUSED)
 {
   PhPartsPane *self = PH_PARTS_PANE (widget);
-  self->want_rename = TRUE;
-  ph_parts_pane_want_focus (self);
+  if (!self->rename_idle)
+    self->rename_idle = g_idle_add (rename_idle_cb, self);
 }
 
 static void
@@ -301,19 +311,18 @@ find_focus_cb (gpointer data)
   GtkWidget *focus = root ? gtk_root_get_focus (root) : NULL;
   if (root && (self->want_focus || !focus || !gtk_widget_get_mapped (focus)))
     ph_parts_pane_focus_row (self);
-  if (self->want_rename)
-    ph_parts_pane_rename_selected (self);
-  self->want_focus = self->want_rename = FALSE;
+  self->want_focus = FALSE;
   return G_SOURCE_REMOVE;
 }
 
-/* In an idle, since a popover that closes gives the focus back to where it was, and rows are
- * used for other parts while an edit goes on. */
+/* After what is going on, since a popover that closes gives the focus back to where it was, and
+ * rows are used for other parts while an edit goes on; but before the next key, which would be
+ * lost. */
 void
 ph_parts_pane_find_focus (PhPartsPane *self)
 {
   if (!self->focus_idle && !gtk_widget_in_destruction (GTK_WIDGET (self)))
-    self->focus_idle = g_idle_add (find_focus_cb, self);
+    self->focus_idle = g_idle_add_full (G_PRIORITY_HIGH, find_focus_cb, self, NULL);
 }
 
 void

@@ -35,13 +35,13 @@ struct _PhPartsPane
   /* Borrowed */
   PhAddPopover *popover;
 
-  guint focus_idle;     /* to find a focus that was lost */
-  gboolean want_focus;  /* then: the selected row, whatever has it now */
-  gboolean want_rename; /* and its name is to be edited */
-  guint menu_idle;    /* the menu pops up once it is complete */
-  gboolean narrow;    /* no room for sizes */
-  guint narrow_idle;  /* rows follow it outside of allocation */
-  gboolean following; /* the list is being set from the document */
+  guint focus_idle;    /* to find a focus that was lost */
+  gboolean want_focus; /* then: the selected row, whatever has it now */
+  guint rename_idle;   /* to edit the name once the menu is gone */
+  guint menu_idle;     /* the menu pops up once it is complete */
+  gboolean narrow;     /* no room for sizes */
+  guint narrow_idle;   /* rows follow it outside of allocation */
+  gboolean following;  /* the list is being set from the document */
 };
 
 /** The bound row that shows this id, or null. */

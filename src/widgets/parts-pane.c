@@ -163,6 +163,7 @@ ph_parts_pane_dispose (GObject *object)
   g_clear_handle_id (&self->narrow_idle, g_source_remove);
   g_clear_handle_id (&self->menu_idle, g_source_remove);
   g_clear_handle_id (&self->focus_idle, g_source_remove);
+  g_clear_handle_id (&self->rename_idle, g_source_remove);
   if (self->list)
     gtk_list_view_set_model (self->list, NULL);
   g_clear_pointer (&self->menu, gtk_widget_unparent);

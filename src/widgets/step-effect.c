@@ -133,13 +133,17 @@ front_words (double front_g, PhUnits units)
 }
 
 char *
+ph_step_effect_movement (const PhStepEffect *effect)
+{
+  if (isnan (effect->lo_rad))
+    return g_strdup (_ ("no hand could hold it level"));
+  return effect->fitted ? fitted_words (effect) : assumed_words (effect);
+}
+
+char *
 ph_step_effect_text (const PhStepEffect *effect, const char *step, PhUnits units)
 {
-  g_autofree char *bubble = NULL;
-  if (isnan (effect->lo_rad))
-    bubble = g_strdup (_ ("no hand could hold it level"));
-  else
-    bubble = effect->fitted ? fitted_words (effect) : assumed_words (effect);
+  g_autofree char *bubble = ph_step_effect_movement (effect);
   g_autofree char *front = front_words (effect->front_g, units);
   if (!front)
     return g_strdup_printf ("%s: %s", step, bubble);

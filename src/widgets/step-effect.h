@@ -30,4 +30,7 @@ gboolean ph_step_effect_try (const PhRig *rig, const PhReport *report, const PhC
 /** "one more degree: bubble 0.1–0.4° to the right"; `step` is "one more degree". New string. */
 char *ph_step_effect_text (const PhStepEffect *effect, const char *step, PhUnits units);
 
+/** The bubble's part of it alone: "bubble 0.1–0.4° to the right". New string. */
+char *ph_step_effect_movement (const PhStepEffect *effect);
+
 G_END_DECLS

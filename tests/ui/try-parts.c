@@ -68,7 +68,8 @@ add_actions (GtkWidget *window, PhDocument *document)
   } shortcuts[] = { { "Delete", "action(win.remove)" },
                     { "<Control>d", "action(win.duplicate)" },
                     { "<Control>z", "action(win.undo)" },
-                    { "F9", "action(win.dump)" } };
+                    { "F9", "action(win.dump)" },
+                    { "<Control>w", "action(window.close)" } };
   for (gsize i = 0; i < G_N_ELEMENTS (shortcuts); i++)
     gtk_shortcut_controller_add_shortcut (
         GTK_SHORTCUT_CONTROLLER (keys),
@@ -83,6 +84,28 @@ static void
 closed_cb (void)
 {
   closed = TRUE;
+}
+
+static GtkWidget *
+make_window (PhDocument *document, const PhCatalogue *catalogue, int width, int height)
+{
+  GtkWidget *window = gtk_window_new ();
+  gtk_window_set_title (GTK_WINDOW (window), "try-parts");
+  gtk_window_set_default_size (GTK_WINDOW (window), width, height);
+  GtkWidget *pane = ph_parts_pane_new (document, catalogue);
+  GtkWidget *form = ph_part_form_new (document);
+  GtkWidget *panes = gtk_paned_new (GTK_ORIENTATION_VERTICAL);
+  gtk_paned_set_start_child (GTK_PANED (panes), pane);
+  gtk_paned_set_end_child (GTK_PANED (panes), form);
+  gtk_paned_set_shrink_start_child (GTK_PANED (panes), FALSE);
+  gtk_paned_set_shrink_end_child (GTK_PANED (panes), FALSE);
+  gtk_paned_set_resize_start_child (GTK_PANED (panes), FALSE);
+  gtk_paned_set_position (GTK_PANED (panes), 320);
+  g_signal_connect_swapped (pane, "edit-form", G_CALLBACK (ph_part_form_edit), form);
+  gtk_window_set_child (GTK_WINDOW (window), panes);
+  add_actions (window, document);
+  g_signal_connect (window, "destroy", G_CALLBACK (closed_cb), NULL);
+  return window;
 }
 
 int
@@ -106,23 +129,8 @@ main (int argc, char **argv)
   if (ph_catalogue_load (argv[2], &catalogue, &issues) != PH_OK)
     g_printerr ("no catalogue\n");
 
-  GtkWidget *window = gtk_window_new ();
-  gtk_window_set_title (GTK_WINDOW (window), "try-parts");
-  gtk_window_set_default_size (GTK_WINDOW (window), argc > 3 ? atoi (argv[3]) : 340,
-                               argc > 4 ? atoi (argv[4]) : 860);
-  GtkWidget *pane = ph_parts_pane_new (document, &catalogue);
-  GtkWidget *form = ph_part_form_new (document);
-  GtkWidget *panes = gtk_paned_new (GTK_ORIENTATION_VERTICAL);
-  gtk_paned_set_start_child (GTK_PANED (panes), pane);
-  gtk_paned_set_end_child (GTK_PANED (panes), form);
-  gtk_paned_set_shrink_start_child (GTK_PANED (panes), FALSE);
-  gtk_paned_set_shrink_end_child (GTK_PANED (panes), FALSE);
-  gtk_paned_set_resize_start_child (GTK_PANED (panes), FALSE);
-  gtk_paned_set_position (GTK_PANED (panes), 320);
-  g_signal_connect_swapped (pane, "edit-form", G_CALLBACK (ph_part_form_edit), form);
-  gtk_window_set_child (GTK_WINDOW (window), panes);
-  add_actions (window, document);
-  g_signal_connect (window, "destroy", G_CALLBACK (closed_cb), NULL);
+  GtkWidget *window = make_window (document, &catalogue, argc > 3 ? atoi (argv[3]) : 340,
+                                   argc > 4 ? atoi (argv[4]) : 860);
   gtk_window_present (GTK_WINDOW (window));
   while (!closed)
     g_main_context_iteration (NULL, TRUE);
