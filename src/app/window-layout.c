@@ -79,14 +79,19 @@ set_narrow (PhWindow *self, gboolean narrow)
     gtk_widget_remove_css_class (GTK_WIDGET (self), "narrow");
 }
 
+static void
+lay_out (PhWindow *self, int width)
+{
+  if (width > 0)
+    set_narrow (self, width < NARROW_BELOW_PX || text_scale () > LARGE_TEXT);
+}
+
 static gboolean
 lay_out_cb (gpointer data)
 {
   PhWindow *self = data;
   self->layout_idle = 0;
-  int width = gtk_widget_get_width (GTK_WIDGET (self));
-  if (width > 0)
-    set_narrow (self, width < NARROW_BELOW_PX || text_scale () > LARGE_TEXT);
+  lay_out (self, gtk_widget_get_width (GTK_WIDGET (self)));
   return G_SOURCE_REMOVE;
 }
 
@@ -145,6 +150,10 @@ ph_window_init_layout (PhWindow *self)
                             self);
   g_signal_connect_object (gtk_settings_get_default (), "notify::gtk-xft-dpi",
                            G_CALLBACK (lay_out_soon), self, G_CONNECT_SWAPPED);
+  /* Before the first frame too, or three columns of large text would stretch the window. */
+  int width, height;
+  gtk_window_get_default_size (GTK_WINDOW (self), &width, &height);
+  lay_out (self, width);
 }
 
 void

@@ -44,7 +44,9 @@ static void
 attended_cb (PhToast *self)
 {
   stop_timer (self);
-  if (!gtk_revealer_get_reveal_child (self->revealer))
+  /* Pointer and focus leave once more when the window goes. */
+  if (gtk_widget_in_destruction (GTK_WIDGET (self))
+      || !gtk_revealer_get_reveal_child (self->revealer))
     return;
   if (gtk_event_controller_motion_contains_pointer (GTK_EVENT_CONTROLLER_MOTION (self->pointer))
       || gtk_event_controller_focus_contains_focus (GTK_EVENT_CONTROLLER_FOCUS (self->focus)))

@@ -128,7 +128,12 @@ ph_views_cameras (const PhViewsExtent *extent, const PhViewsLayout *layout, floa
       ph_camera_centre (camera, extents[i], ph_view_margins ((PhView)i));
     }
   cameras[PH_VIEW_ABOVE].middle.x = cameras[PH_VIEW_SIDE].middle.x;
-  /* One height in both: the taller view shows more below. */
-  float lower = (cameras[PH_VIEW_BEHIND].height_px - cameras[PH_VIEW_SIDE].height_px) / 2.0f;
-  cameras[PH_VIEW_BEHIND].middle.z = cameras[PH_VIEW_SIDE].middle.z - lower / px_per_mm;
+  /* One height in both, counted from their upper edges: the shorter view, which has no room to
+   * spare, leads, and the taller one shows more below. */
+  PhCamera *side = &cameras[PH_VIEW_SIDE], *behind = &cameras[PH_VIEW_BEHIND];
+  float lower = (behind->height_px - side->height_px) / 2.0f / px_per_mm;
+  if (lower >= 0.0f)
+    behind->middle.z = side->middle.z - lower;
+  else
+    side->middle.z = behind->middle.z + lower;
 }

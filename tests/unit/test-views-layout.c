@@ -18,11 +18,17 @@ extent_of (const DrawnRig *drawn, float lean)
 }
 
 static void
-check_layout (const DrawnRig *drawn, float width, float height, bool show_above)
+check_layout (const DrawnRig *drawn, float width, float height, bool show_above, float foot_height)
 {
-  float lean = -0.3f;
+  float lean = -0.3f, foot_width = foot_height > 0.0f ? 0.36f * width : 0.0f;
+  PhViewRect foot;
   PhViewsExtent extent = extent_of (drawn, lean);
-  PhViewsLayout layout = ph_views_layout (&extent, show_above, width, height, 1.0f);
+  PhViewsLayout layout = ph_views_layout_with_foot (&extent, show_above, width, height, 1.0f,
+                                                    foot_width, foot_height, &foot);
+  CHECK (foot.height == foot_height && foot.width >= foot_width - 1.0f);
+  CHECK (foot.x == layout.behind.x && foot.y >= layout.behind.y + layout.behind.height - 1e-3f
+             && foot.y + foot.height <= height + 1e-3f,
+         "the foot stands under the view from behind");
   CHECK (layout.side.width + 1.0f <= layout.behind.x + 1e-3f);
   CHECK (layout.behind.x + layout.behind.width <= width + 1e-3f);
   CHECK (layout.side.width > layout.behind.width, "%g of %g", (double)layout.behind.width,
@@ -58,8 +64,10 @@ every_rig_is_seen_whole_at_every_size (void)
       for (size_t w = 0; w < 5; w++)
         for (size_t h = 0; h < 4; h++)
           {
-            check_layout (&drawn, widths[w], heights[h], true);
-            check_layout (&drawn, widths[w], heights[h], false);
+            check_layout (&drawn, widths[w], heights[h], true, 0.0f);
+            check_layout (&drawn, widths[w], heights[h], false, 0.0f);
+            check_layout (&drawn, widths[w], heights[h], true, heights[h] / 3.0f);
+            check_layout (&drawn, widths[w], heights[h], false, heights[h] / 3.0f);
           }
       drawn_rig_clear (&drawn);
     }
