@@ -31,6 +31,7 @@ static const FieldWord words[] = {
   { PH_OBJECT_PART, "com_mm", N_ ("balance point") },
   { PH_OBJECT_PART, "size_mm", N_ ("size") },
   { PH_OBJECT_PART, "aperture_mm", N_ ("aperture") },
+  { PH_OBJECT_PART, "vial_deg_per_mark", N_ ("tilt per mark of the vial") },
   { PH_OBJECT_BOW, "mass_g", N_ ("bow mass") },
   { PH_OBJECT_BOW, "com_mm", N_ ("bow balance point") },
   { PH_OBJECT_BOW, "gyration_mm", N_ ("bow radius of gyration") },

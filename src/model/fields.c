@@ -123,6 +123,7 @@ static const PhField part_fields[] = {
   FIELD (PhPart, VECTOR, at_mm, -3000, 3000, CLOSED, 0, ACCESSORY, ACCESSORY, LENGTH),
   FIELD (PhPart, VECTOR, size_mm, 0, 3000, CLOSED, 0, BOXED, BOXED, LENGTH),
   FIELD (PhPart, VECTOR, aperture_mm, -3000, 3000, CLOSED, NAN, ACCESSORY, 0, LENGTH),
+  FIELD (PhPart, NUMBER, vial_deg_per_mark, 0, 10, ABOVE, NAN, ACCESSORY, 0, ANGLE),
   WORD (PhPart, source, sources, PH_SOURCE_GUESSED, 0),
 };
 

@@ -99,6 +99,8 @@ typedef struct
   double size_mm[3];                      /* bracket: along, across, up; accessory: x, y, z */
   double at_mm[3];                        /* accessory: mass centre, bow frame */
   double aperture_mm[3];                  /* accessory: bow frame; NAN = absent */
+  double vial_deg_per_mark;               /* accessory with a level: tilt that takes the bubble from
+                                             one mark to the next; NAN = absent: not calibrated */
   PhSocket *sockets;                      /* bracket */
   size_t n_sockets;
 
