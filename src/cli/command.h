@@ -27,3 +27,5 @@ extern const PhCommand ph_command_report;
 extern const PhCommand ph_command_steps;
 extern const PhCommand ph_command_level;
 extern const PhCommand ph_command_hand;
+extern const PhCommand ph_command_measure;
+extern const PhCommand ph_command_sure;

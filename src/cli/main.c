@@ -11,8 +11,9 @@
 #include "cli/command.h"
 #include "cli/files.h"
 
-static const PhCommand *const commands[] = { &ph_command_report, &ph_command_steps,
-                                            &ph_command_level, &ph_command_hand };
+static const PhCommand *const commands[] = { &ph_command_report,  &ph_command_steps,
+                                             &ph_command_level,   &ph_command_hand,
+                                             &ph_command_measure, &ph_command_sure };
 #define N_COMMANDS (sizeof commands / sizeof *commands)
 
 static void
