@@ -262,7 +262,7 @@ number_editor (PhPartRow *self, PhPartCell cell)
   ph_quantity_entry_set_value (
       entry, ph_number_ref_read (&self->ref, ph_document_get_rig (self->document)));
   ph_quantity_entry_set_label (entry, label);
-  ph_quantity_entry_set_width_chars (entry, 5);
+  ph_quantity_entry_set_width_chars (entry, 7);
   ph_quantity_entry_set_message_below (entry, FALSE);
   ph_quantity_entry_set_commit (entry, number_commit_cb, self);
   g_signal_connect (entry, "finished", G_CALLBACK (number_finished_cb), self);
