@@ -8,20 +8,6 @@
 #include <glib/gi18n-lib.h>
 #include <math.h>
 
-/* The frame of the socket that piece i sits on. */
-static PhFrame
-socket_frame (const PhCompiled *compiled, int i)
-{
-  const PhPiece *piece = ph_assembly_piece (compiled->assembly, i);
-  PhVec3 axis = piece->seat_axis;
-  if (piece->host != PH_HOST_BOW)
-    {
-      const PhPlace *host = ph_assembly_place (compiled->assembly, piece->host);
-      axis = piece->seat == PH_SEAT_SOCKET ? ph_frame_apply (&host->frame, axis) : host->frame.a;
-    }
-  return ph_frame_of_axis (axis);
-}
-
 /* The piece of a part that turns on something, or −1. */
 static int
 turning_piece (const PhCompiled *compiled, size_t part)
@@ -40,7 +26,7 @@ ph_way_of_swing (const PhCompiled *compiled, size_t part)
   int piece = turning_piece (compiled, part);
   if (piece < 0)
     return PH_WAY_LEFT_RIGHT;
-  PhFrame socket = socket_frame (compiled, piece);
+  PhFrame socket = ph_assembly_seat_frame (compiled->assembly, piece);
   if (fabs (socket.l.y) < fabs (socket.l.x))
     return PH_WAY_FORWARD_BACK;
   double end = ph_assembly_place (compiled->assembly, piece)->end_m.y;
@@ -55,7 +41,7 @@ ph_way_of_lift (const PhCompiled *compiled, size_t part)
   int piece = turning_piece (compiled, part);
   if (piece < 0)
     return PH_WAY_UP_DOWN;
-  PhFrame socket = socket_frame (compiled, piece);
+  PhFrame socket = ph_assembly_seat_frame (compiled->assembly, piece);
   return fabs (socket.t.z) < fabs (socket.t.x) ? PH_WAY_FORWARD_BACK : PH_WAY_UP_DOWN;
 }
 

@@ -221,6 +221,19 @@ ph_assembly_place (const PhAssembly *assembly, int i)
   return &assembly->places[i];
 }
 
+PhFrame
+ph_assembly_seat_frame (const PhAssembly *assembly, int i)
+{
+  assert (i >= 0 && i < assembly->n);
+  const PhPiece *piece = &assembly->pieces[i];
+  assert (piece->seat == PH_SEAT_SOCKET || piece->seat == PH_SEAT_END);
+  const PhFrame *host =
+      piece->host == PH_HOST_BOW ? &bow_frame : &assembly->places[piece->host].frame;
+  return piece->seat == PH_SEAT_SOCKET
+             ? ph_frame_of_axis (ph_frame_apply (host, piece->seat_axis))
+             : *host;
+}
+
 int
 ph_assembly_first_guest (const PhAssembly *assembly, int i)
 {

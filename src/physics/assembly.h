@@ -34,6 +34,9 @@ void ph_assembly_free (PhAssembly *assembly);
 int ph_assembly_count (const PhAssembly *assembly);
 const PhPiece *ph_assembly_piece (const PhAssembly *assembly, int i);
 const PhPlace *ph_assembly_place (const PhAssembly *assembly, int i);
+/** What the swing and lift of piece i turn it from: the frame of the socket or end it sits on (seat
+ * SOCKET or END, asserted). */
+PhFrame ph_assembly_seat_frame (const PhAssembly *assembly, int i);
 /** What hangs directly on piece i: the first of them and, from each, the next on the same host, in
  * array order; −1 at the end. What hangs on the bow is in no such list. */
 int ph_assembly_first_guest (const PhAssembly *assembly, int i);

@@ -63,6 +63,24 @@ ph_pick_part (const PhOutlines *outlines, const PhDrawList *list, PhPixel at, fl
   return item < 0 ? PH_PART_NONE : ph_draw_list_item (list, (size_t)item)->part;
 }
 
+size_t
+ph_pick_parts (const PhOutlines *outlines, const PhDrawList *list, PhPixel at, int *parts,
+               size_t n_most)
+{
+  size_t n = 0;
+  for (size_t i = ph_outlines_count (outlines); i-- > 0 && n < n_most;)
+    {
+      const PhOutline *outline = ph_outlines_get (outlines, i);
+      const PhItem *item = ph_draw_list_item (list, outline->item);
+      bool known = !can_be_picked (item) || distance_to (outlines, outline, at) > 0.0f;
+      for (size_t k = 0; k < n && !known; k++)
+        known = parts[k] == item->part;
+      if (!known)
+        parts[n++] = item->part;
+    }
+  return n;
+}
+
 typedef struct
 {
   PhPoint from, way;

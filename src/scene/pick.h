@@ -18,6 +18,11 @@ int ph_pick_item (const PhOutlines *outlines, const PhDrawList *list, PhPixel at
 /** Its part: an index in rig->parts, PH_PART_BOW, or PH_PART_NONE for nothing. */
 int ph_pick_part (const PhOutlines *outlines, const PhDrawList *list, PhPixel at, float slack_px);
 
+/** All parts under a pixel, each once, the nearest to the eye first; at most `n_most`. Returns how
+ * many. */
+size_t ph_pick_parts (const PhOutlines *outlines, const PhDrawList *list, PhPixel at, int *parts,
+                      size_t n_most);
+
 /** The first item that the ray from `from` along the unit `way` meets (bow frame, mm), grown by
  * `slack_mm`; `*along_mm`, where given, is how far along. −1: none. Sweeps and waisted tubes are
  * taken as chains of capsules. */

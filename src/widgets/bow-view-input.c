@@ -1,7 +1,7 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The bow view in the hand and on the keyboard. Keys that are held make one undo step: a gesture is
+ * The bow view on the keyboard. Keys that are held make one undo step: a gesture is
  * opened at the first press and closed when the key comes up.
  */
 #include "widgets/bow-view-private.h"
@@ -10,14 +10,11 @@
 #include <math.h>
 
 #include "document/format.h"
-#include "scene/pick.h"
 #include "widgets/number-range.h"
 #include "widgets/number-ref.h"
 #include "widgets/part-words.h"
 #include "widgets/step-effect.h"
 
-#define CLICK_PX 4.0
-#define TOUCH_SLACK_PX 16.0f
 #define ZOOM_STEP 1.15
 #define PAN_STEP_PX 40.0
 #define MANY_STEPS 5
@@ -141,27 +138,11 @@ step_number (PhBowView *self, const PhNumberRef *ref, int steps)
   return TRUE;
 }
 
-/* The part that turns when the selected one is to be turned: a stack and a damper go with the bar
- * that carries them. */
-static int
-turning_part (const PhRig *rig, int part)
-{
-  while (part >= 0 && rig->parts[part].kind != PH_PART_BAR
-         && rig->parts[part].kind != PH_PART_BRACKET)
-    {
-      int host = ph_rig_host (rig, (gsize)part, NULL);
-      if (host < 0)
-        return rig->parts[part].kind == PH_PART_ACCESSORY ? -1 : part;
-      part = host;
-    }
-  return part;
-}
-
 static gboolean
 turn (PhBowView *self, const char *key, int steps)
 {
   const PhRig *rig = ph_document_get_rig (self->document);
-  int part = turning_part (rig, ph_document_get_selected_part (self->document));
+  int part = ph_view_turning_part (rig, ph_document_get_selected_part (self->document));
   if (part < 0)
     return FALSE;
   PhNumberRef ref = ph_number_ref (PH_NUMBER_PART, rig->parts[part].id, key, 0);
@@ -170,8 +151,8 @@ turn (PhBowView *self, const char *key, int steps)
   return done;
 }
 
-static gboolean
-add_weights (PhBowView *self, int steps)
+gboolean
+ph_bow_view_add_weights (PhBowView *self, int steps)
 {
   const PhRig *rig = ph_document_get_rig (self->document);
   int part = ph_document_get_selected_part (self->document);
@@ -208,9 +189,9 @@ edit_key (PhBowView *self, guint key, int steps)
     case GDK_KEY_plus:
     case GDK_KEY_equal:
     case GDK_KEY_KP_Add:
-      return add_weights (self, steps);
+      return ph_bow_view_add_weights (self, steps);
     default:
-      return add_weights (self, -steps);
+      return ph_bow_view_add_weights (self, -steps);
     }
 }
 
@@ -293,10 +274,21 @@ other_key (PhBowView *self, guint key)
     }
 }
 
+/* While a part is dragged, keys do nothing but give it up. */
+static gboolean
+drag_key (PhBowView *self, guint key)
+{
+  if (key == GDK_KEY_Escape)
+    ph_view_drag_give_up (self);
+  return TRUE;
+}
+
 static gboolean
 key_pressed_cb (PhBowView *self, guint key, guint code, GdkModifierType state)
 {
   (void)code;
+  if (ph_view_drag_is_on (self))
+    return drag_key (self, key);
   if (state & (GDK_ALT_MASK | GDK_SUPER_MASK | GDK_META_MASK))
     return FALSE;
   if (is_edit_key (key) && state & GDK_CONTROL_MASK)
@@ -315,174 +307,11 @@ key_pressed_cb (PhBowView *self, guint key, guint code, GdkModifierType state)
   return TRUE;
 }
 
-/* Pointer. */
-
-/* A reference that is only looked at cannot be picked: its indices are not the open rig's. */
-static int
-part_near (PhBowView *self, double x, double y, float slack_px)
-{
-  if (ph_document_get_flipped (self->document))
-    return PH_PART_NONE;
-  ph_bow_view_refresh (self);
-  return ph_pick_part (self->outlines, self->list, (PhPixel){ (float)x, (float)y }, slack_px);
-}
-
-int
-ph_bow_view_part_at (PhBowView *self, double x, double y)
-{
-  g_return_val_if_fail (PH_IS_BOW_VIEW (self), PH_PART_NONE);
-  return part_near (self, x, y, PH_PICK_SLACK_PX);
-}
-
-static void
-select_at (PhBowView *self, double x, double y, gboolean touch)
-{
-  const PhRig *rig = ph_document_get_rig (self->document);
-  int part = part_near (self, x, y, touch ? TOUCH_SLACK_PX : PH_PICK_SLACK_PX);
-  ph_document_select (self->document, part == PH_PART_NONE ? NULL : id_of (rig, part));
-}
-
-static gboolean
-is_touch (GtkGesture *gesture)
-{
-  GdkEvent *event =
-      gtk_gesture_get_last_event (gesture, gtk_gesture_get_last_updated_sequence (gesture));
-  GdkDevice *device = event ? gdk_event_get_device (event) : NULL;
-  return device && gdk_device_get_source (device) == GDK_SOURCE_TOUCHSCREEN;
-}
-
-static void
-drag_begin_cb (PhBowView *self, double x, double y, GtkGesture *gesture)
-{
-  guint button = gtk_gesture_single_get_current_button (GTK_GESTURE_SINGLE (gesture));
-  if (button == GDK_BUTTON_SECONDARY)
-    {
-      gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_DENIED);
-      return;
-    }
-  gtk_widget_grab_focus (GTK_WIDGET (self));
-  self->press_x = x;
-  self->press_y = y;
-  self->dragged_x = self->dragged_y = 0;
-  self->panning = button == GDK_BUTTON_MIDDLE || ph_bow_view_part_at (self, x, y) < 0;
-}
-
-static void
-drag_update_cb (PhBowView *self, double dx, double dy, GtkGesture *gesture)
-{
-  if (!self->panning || (self->dragged_x == 0 && self->dragged_y == 0 && hypot (dx, dy) < CLICK_PX))
-    return;
-  gtk_gesture_set_state (gesture, GTK_EVENT_SEQUENCE_CLAIMED);
-  ph_bow_view_emit_pan (self, dx - self->dragged_x, dy - self->dragged_y);
-  self->dragged_x = dx;
-  self->dragged_y = dy;
-}
-
-static void
-drag_end_cb (PhBowView *self, double dx, double dy, GtkGesture *gesture)
-{
-  guint button = gtk_gesture_single_get_current_button (GTK_GESTURE_SINGLE (gesture));
-  if (button != GDK_BUTTON_MIDDLE && self->dragged_x == 0 && self->dragged_y == 0
-      && hypot (dx, dy) < CLICK_PX)
-    select_at (self, self->press_x, self->press_y, is_touch (gesture));
-}
-
-static void
-released_cb (PhBowView *self, int n, double x, double y)
-{
-  const char *selected = ph_document_get_selected (self->document);
-  if (n == 2 && selected && ph_bow_view_part_at (self, x, y) != PH_PART_NONE)
-    ph_bow_view_emit_activated (self, selected);
-}
-
-static gboolean
-scroll_cb (PhBowView *self, double dx, double dy, GtkEventController *controller)
-{
-  GdkModifierType state = gtk_event_controller_get_current_event_state (controller);
-  if (state & GDK_SHIFT_MASK)
-    ph_bow_view_emit_pan (self, -dy * PAN_STEP_PX, 0);
-  else if (dy != 0)
-    ph_bow_view_emit_zoom (self, pow (ZOOM_STEP, -dy), self->pointer_x, self->pointer_y);
-  if (dx != 0)
-    ph_bow_view_emit_pan (self, -dx * PAN_STEP_PX, 0);
-  return TRUE;
-}
-
-static void
-motion_cb (PhBowView *self, double x, double y, GtkEventController *controller)
-{
-  self->pointer_x = x;
-  self->pointer_y = y;
-  GdkModifierType state = gtk_event_controller_get_current_event_state (controller);
-  if (state & (GDK_BUTTON1_MASK | GDK_BUTTON2_MASK | GDK_BUTTON3_MASK))
-    return;
-  gboolean on = ph_bow_view_part_at (self, x, y) != PH_PART_NONE;
-  gtk_widget_set_cursor_from_name (GTK_WIDGET (self), on ? "pointer" : NULL);
-}
-
-static void
-pinched_cb (PhBowView *self, double scale, GtkGesture *gesture)
-{
-  double x, y;
-  if (!gtk_gesture_get_bounding_box_center (gesture, &x, &y) || !(scale > 0))
-    return;
-  /* The scale is counted from the beginning: what is new since the last time. */
-  double *before = g_object_get_data (G_OBJECT (gesture), "ph-scale");
-  ph_bow_view_emit_zoom (self, scale / *before, x, y);
-  *before = scale;
-}
-
-static void
-pinch_begin_cb (GtkGesture *gesture)
-{
-  double *before = g_new (double, 1);
-  *before = 1.0;
-  g_object_set_data_full (G_OBJECT (gesture), "ph-scale", before, g_free);
-}
-
-static gboolean
-query_tooltip_cb (PhBowView *self, int x, int y, gboolean keyboard, GtkTooltip *tooltip)
-{
-  const PhRig *rig = ph_document_get_rig (self->document);
-  int part =
-      keyboard ? ph_document_get_selected_part (self->document) : ph_bow_view_part_at (self, x, y);
-  if (part < 0 && (keyboard || part == PH_PART_NONE))
-    return FALSE;
-  gtk_tooltip_set_text (tooltip, part >= 0 ? ph_part_name (&rig->parts[part]) : _ ("Bow"));
-  return TRUE;
-}
-
-static void
-init_pointer (PhBowView *self)
-{
-  GtkWidget *widget = GTK_WIDGET (self);
-  GtkGesture *drag = gtk_gesture_drag_new (), *click = gtk_gesture_click_new ();
-  GtkGesture *pinch = gtk_gesture_zoom_new ();
-  gtk_gesture_single_set_button (GTK_GESTURE_SINGLE (drag), 0);
-  g_signal_connect_swapped (drag, "drag-begin", G_CALLBACK (drag_begin_cb), self);
-  g_signal_connect_swapped (drag, "drag-update", G_CALLBACK (drag_update_cb), self);
-  g_signal_connect_swapped (drag, "drag-end", G_CALLBACK (drag_end_cb), self);
-  g_signal_connect_swapped (click, "released", G_CALLBACK (released_cb), self);
-  g_signal_connect (pinch, "begin", G_CALLBACK (pinch_begin_cb), NULL);
-  g_signal_connect_swapped (pinch, "scale-changed", G_CALLBACK (pinched_cb), self);
-  gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (drag));
-  gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (click));
-  gtk_widget_add_controller (widget, GTK_EVENT_CONTROLLER (pinch));
-
-  GtkEventController *scroll =
-      gtk_event_controller_scroll_new (GTK_EVENT_CONTROLLER_SCROLL_BOTH_AXES);
-  GtkEventController *motion = gtk_event_controller_motion_new ();
-  g_signal_connect_swapped (scroll, "scroll", G_CALLBACK (scroll_cb), self);
-  g_signal_connect_swapped (motion, "motion", G_CALLBACK (motion_cb), self);
-  gtk_widget_add_controller (widget, scroll);
-  gtk_widget_add_controller (widget, motion);
-}
-
 void
 ph_bow_view_init_input (PhBowView *self)
 {
   GtkWidget *widget = GTK_WIDGET (self);
-  init_pointer (self);
+  ph_bow_view_init_pointer (self);
   GtkEventController *keys = gtk_event_controller_key_new ();
   GtkEventController *focus = gtk_event_controller_focus_new ();
   g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_pressed_cb), self);
@@ -490,6 +319,4 @@ ph_bow_view_init_input (PhBowView *self)
   g_signal_connect_swapped (focus, "leave", G_CALLBACK (ph_bow_view_end_key_gesture), self);
   gtk_widget_add_controller (widget, keys);
   gtk_widget_add_controller (widget, focus);
-  gtk_widget_set_has_tooltip (widget, TRUE);
-  g_signal_connect_swapped (widget, "query-tooltip", G_CALLBACK (query_tooltip_cb), self);
 }
