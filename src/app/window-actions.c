@@ -188,6 +188,12 @@ ACTION (toggle_fitted_cb)
     tell_refusal (self, error);
 }
 
+ACTION (add_check_cb)
+{
+  SELF;
+  ph_window_add_check (self);
+}
+
 ACTION (units_cb)
 {
   SELF;
@@ -244,6 +250,7 @@ static const GActionEntry entries[] = {
   { .name = "copy", .activate = copy_cb },
   { .name = "paste", .activate = paste_cb },
   { .name = "toggle-fitted", .activate = toggle_fitted_cb, .state = "false" },
+  { .name = "add-check", .activate = add_check_cb },
   { .name = "units", .activate = units_cb, .parameter_type = "s", .state = "'mixed'" },
   { .name = "reference-take", .activate = reference_take_cb },
   { .name = "reference-load", .activate = reference_load_cb },

@@ -26,11 +26,11 @@ struct _PhWindow
   GtkBox *side, *side_top, *side_form, *work;
   GtkRevealer *drawer;
   GtkWidget *scrim;
-  GtkLabel *next;
+  GtkWidget *next;
 
   /* borrowed */
   const PhCatalogue *catalogue;
-  GtkWidget *parts, *form, *views; /* children, to reach what they offer */
+  GtkWidget *parts, *form, *views, *hand; /* children, to reach what they offer */
 
   /* owned */
   PhDocument *document;
@@ -46,6 +46,12 @@ struct _PhWindow
 
 /* window.c: the rig's name and state in the header. */
 void ph_window_show_name (PhWindow *self);
+
+/* window.c: the Hand page, with a check begun. */
+void ph_window_add_check (PhWindow *self);
+
+/* window-panels.c: the bubble and what stands below it. */
+void ph_window_add_panels (PhWindow *self);
 
 /* window-actions.c */
 void ph_window_install_actions (GtkWidgetClass *widget_class);

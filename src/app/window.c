@@ -10,15 +10,11 @@
 
 #include "app/settings.h"
 #include "app/window-private.h"
-#include "widgets/bubble-pane.h"
+#include "widgets/hand-page.h"
 #include "widgets/lean-pane.h"
 #include "widgets/part-form.h"
 #include "widgets/parts-pane.h"
-#include "widgets/readings-pane.h"
 #include "widgets/views-pane.h"
-#include "widgets/why-panel.h"
-
-#define WHY_MOST_PX 260
 
 G_DEFINE_FINAL_TYPE (PhWindow, ph_window, GTK_TYPE_APPLICATION_WINDOW)
 
@@ -70,7 +66,7 @@ static void
 changed_cb (PhWindow *self)
 {
   const PhReport *report = ph_document_get_report (self->document);
-  gtk_widget_set_visible (GTK_WIDGET (self->next), !report->hand_fitted);
+  gtk_widget_set_visible (self->next, !report->hand_fitted);
 }
 
 static void
@@ -131,6 +127,13 @@ ph_window_add_page (PhWindow *self, GtkWidget *page, const char *name, const cha
   pages_changed_cb (self);
 }
 
+void
+ph_window_add_check (PhWindow *self)
+{
+  gtk_stack_set_visible_child (self->pages, self->hand);
+  ph_hand_page_add_check (PH_HAND_PAGE (self->hand));
+}
+
 /* Return on a row of the list: on to its first number. */
 static void
 edit_form_cb (PhWindow *self)
@@ -150,33 +153,7 @@ fill_side (PhWindow *self)
   g_signal_connect_swapped (self->parts, "edit-form", G_CALLBACK (edit_form_cb), self);
 }
 
-static GtkWidget *
-new_why (PhWindow *self)
-{
-  GtkWidget *scroller = gtk_scrolled_window_new ();
-  gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
-                                  GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), WHY_MOST_PX);
-  gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), ph_why_panel_new (self->document));
-  return scroller;
-}
-
-/* Why stands in the readings' place, so that the views stay as large as they were. */
-static void
-show_why_or_readings (PhWindow *self, GtkWidget *bubble)
-{
-  GtkWidget *readings = ph_readings_pane_new (self->document), *why = new_why (self);
-  ph_readings_pane_bind_settings (PH_READINGS_PANE (readings), self->settings);
-  g_object_bind_property (bubble, "why", why, "visible", G_BINDING_SYNC_CREATE);
-  g_object_bind_property (bubble, "why", readings, "visible",
-                          G_BINDING_SYNC_CREATE | G_BINDING_INVERT_BOOLEAN);
-  gtk_box_append (self->work, bubble);
-  gtk_box_append (self->work, why);
-  gtk_box_append (self->work, readings);
-}
-
-/* What a view could not do, and why. */
+/* What a view or a page could not do, and why. */
 static void
 refused_cb (PhWindow *self, const char *why)
 {
@@ -192,7 +169,15 @@ fill_work (PhWindow *self)
   g_signal_connect_swapped (self->views, "activated", G_CALLBACK (edit_form_cb), self);
   ph_views_pane_set_foot (PH_VIEWS_PANE (self->views), ph_lean_pane_new (self->document));
   gtk_box_append (self->work, self->views);
-  show_why_or_readings (self, ph_bubble_pane_new (self->document));
+  ph_window_add_panels (self);
+}
+
+static void
+add_pages (PhWindow *self)
+{
+  self->hand = ph_hand_page_new (self->document);
+  g_signal_connect_swapped (self->hand, "refused", G_CALLBACK (refused_cb), self);
+  ph_window_add_page (self, self->hand, "hand", _ ("Hand"));
 }
 
 /* Dropped files. */
@@ -263,7 +248,7 @@ ph_window_dispose (GObject *object)
   PhWindow *self = PH_WINDOW (object);
   ph_window_dispose_layout (self);
   G_OBJECT_CLASS (ph_window_parent_class)->dispose (object);
-  self->parts = self->form = self->views = NULL;
+  self->parts = self->form = self->views = self->hand = NULL;
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   g_clear_pointer (&self->recovered, g_strfreev);
@@ -352,6 +337,7 @@ ph_window_new (GtkApplication *application, GSettings *settings, const PhCatalog
   give_menus (self, application);
   fill_side (self);
   fill_work (self);
+  add_pages (self);
   ph_window_init_actions (self);
   ph_window_init_layout (self);
   ph_window_init_reference (self);

@@ -271,6 +271,31 @@ ph_document_apply_answer (PhDocument *self, const PhPartAnswer *answer, GError *
   return done;
 }
 
+/* The open rig with the answer in it; null where it does not fit. */
+static PhRig *
+rig_with_answer (const PhRig *open, const PhPartAnswer *answer)
+{
+  if (answer == NULL || !still_fits (open, answer))
+    return NULL;
+  PhIssues issues = { 0 };
+  PhRig *rig = ph_rig_copy (open);
+  if (!ph_edit_apply_answer (rig, answer, &issues))
+    g_clear_pointer (&rig, ph_rig_free);
+  ph_issues_clear (&issues);
+  return rig;
+}
+
+void
+ph_document_preview_answer (PhDocument *self, const PhPartAnswer *answer)
+{
+  g_return_if_fail (PH_IS_DOCUMENT (self));
+  PhRig *rig = rig_with_answer (ph_document_get_rig (self), answer);
+  if (rig == NULL && self->preview.rig == NULL)
+    return;
+  ph_computed_take (&self->preview, rig);
+  ph_document_notify (self, PROP_FLIPPED);
+}
+
 PhPartChecks
 ph_document_next_checks (PhDocument *self)
 {

@@ -46,6 +46,10 @@ PhPartAnswers ph_document_level (PhDocument *self, const PhLevelQuestion *questi
  * 26°". Refused where the rig is not the one that was asked about, and for one of the other side.
  */
 gboolean ph_document_apply_answer (PhDocument *self, const PhPartAnswer *answer, GError **error);
+/** Shows what an answer would make of the rig (ph_document_get_shown, with the open rig to compare
+ * with) without touching it; null ends that, and so does any edit. One that does not fit the rig,
+ * or of the other side, ends it too. Told by notify::flipped. */
+void ph_document_preview_answer (PhDocument *self, const PhPartAnswer *answer);
 PhPartChecks ph_document_next_checks (PhDocument *self);
 
 G_END_DECLS

@@ -37,6 +37,7 @@ struct _PhDocument
 
   PhComputed open;
   PhComputed reference;
+  PhComputed preview; /* the open rig with an answer in it that is only looked at */
 
   PhIssues errors; /* of the last failed load */
 

@@ -65,6 +65,7 @@ ph_document_notify (PhDocument *self, int prop)
 void
 ph_document_tell (PhDocument *self, PhTouched touched)
 {
+  ph_computed_take (&self->preview, NULL); /* it was of the rig before */
   if (touched == PH_TOUCHED_STRUCTURE)
     g_signal_emit (self, signals[SIGNAL_STRUCTURE_CHANGED], 0);
   g_signal_emit (self, signals[SIGNAL_CHANGED], 0);
@@ -297,16 +298,18 @@ PhShown
 ph_document_get_shown (PhDocument *self)
 {
   g_return_val_if_fail (PH_IS_DOCUMENT (self), (PhShown){ 0 });
-  return self->flipped ? shown_of (&self->reference, self->reference_name)
-                       : shown_of (&self->open, self->title);
+  if (self->flipped)
+    return shown_of (&self->reference, self->reference_name);
+  return shown_of (self->preview.rig != NULL ? &self->preview : &self->open, self->title);
 }
 
 PhShown
 ph_document_get_compared (PhDocument *self)
 {
   g_return_val_if_fail (PH_IS_DOCUMENT (self), (PhShown){ 0 });
-  return self->flipped ? shown_of (&self->open, self->title)
-                       : shown_of (&self->reference, self->reference_name);
+  if (self->flipped || self->preview.rig != NULL)
+    return shown_of (&self->open, self->title);
+  return shown_of (&self->reference, self->reference_name);
 }
 
 /* The object. */
@@ -388,6 +391,7 @@ ph_document_finalize (GObject *object)
   ph_recovery_free (self->recovery);
   computed_clear (&self->open);
   computed_clear (&self->reference);
+  computed_clear (&self->preview);
   ph_rig_free (self->saved);
   ph_issues_clear (&self->errors);
   g_clear_object (&self->file);

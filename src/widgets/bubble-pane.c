@@ -32,6 +32,7 @@ struct _PhBubblePane
   GtkLabel *title;
   PhLiveText *headline, *detail, *compare;
   GtkToggleButton *why;
+  GtkWidget *level;
   GtkButton *add_check;
 
   /* owned */
@@ -240,6 +241,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, PhBubblePane, detail);
   gtk_widget_class_bind_template_child (widget_class, PhBubblePane, compare);
   gtk_widget_class_bind_template_child (widget_class, PhBubblePane, why);
+  gtk_widget_class_bind_template_child (widget_class, PhBubblePane, level);
   gtk_widget_class_bind_template_child (widget_class, PhBubblePane, add_check);
 }
 
@@ -272,6 +274,7 @@ ph_bubble_pane_init (PhBubblePane *self)
   /* A button whose action the window does not have is insensitive: then it is not shown. */
   g_object_bind_property (self->add_check, "sensitive", self->add_check, "visible",
                           G_BINDING_SYNC_CREATE);
+  g_object_bind_property (self->level, "sensitive", self->level, "visible", G_BINDING_SYNC_CREATE);
   g_signal_connect_swapped (self->why, "toggled", G_CALLBACK (why_toggled_cb), self);
 }
 

@@ -5,7 +5,8 @@
  * the other. For a bow without a level it is the lean.
  *
  * Property "why" (boolean, notifies): the Why button is down; bind it to the visibility of a
- * PhWhyPanel. The button "Add a check" shows where the window has the action win.add-check.
+ * PhWhyPanel. The buttons "Level" and "Add a check" show where the window has the actions win.level
+ * and win.add-check.
  */
 #pragma once
 

@@ -1,0 +1,23 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * One of Level's answers: what to change, where the bubble then settles, how sure that is, what it
+ * costs, and a button that does it. Shows what it is told and knows no document.
+ *
+ * Signals: "apply" (): the button; "look" (boolean on): the pointer or the focus came or left.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "widgets/answer-words.h"
+
+G_BEGIN_DECLS
+
+#define PH_TYPE_ANSWER_ROW (ph_answer_row_get_type ())
+G_DECLARE_FINAL_TYPE (PhAnswerRow, ph_answer_row, PH, ANSWER_ROW, GtkListBoxRow)
+
+/** The words are copied. `can_apply` FALSE: there is no button, and `instead` says what to do. */
+GtkWidget *ph_answer_row_new (const PhAnswerWords *words, gboolean can_apply, const char *instead);
+
+G_END_DECLS

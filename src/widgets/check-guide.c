@@ -1,0 +1,546 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What was read stays with the guide until it is recorded or let go. Should the rig change in the
+ * meantime, the draws were of another rig and are let go with a sentence.
+ */
+#include "widgets/check-guide.h"
+
+#include <glib/gi18n.h>
+#include <math.h>
+
+#include "base/units.h"
+#include "document/document-hand.h"
+#include "widgets/cautions.h"
+#include "widgets/check-choices.h"
+#include "widgets/draw-entry.h"
+#include "widgets/reading-result.h"
+#include "widgets/tilt-words.h"
+#include "widgets/vial-end.h"
+
+typedef enum
+{
+  STEP_CHOOSE,
+  STEP_SAFETY,
+  STEP_DRAW,
+  STEP_END,
+  STEP_RECORD
+} Step;
+
+static const char *const step_names[] = { "choose", "safety", "draw", "end", "record" };
+
+struct _PhCheckGuide
+{
+  GtkWidget parent_instance;
+
+  /* template */
+  GtkLabel *title, *draw_say, *draws_so_far, *lost, *result, *prediction, *refusal;
+  GtkStack *steps;
+  GtkBox *choose_box, *safety_box, *draw_box, *end_box;
+  GtkEntry *date, *note;
+  GtkButton *back, *at_end, *enough, *next;
+
+  /* owned */
+  PhDocument *document;
+  char *predicted_at;
+
+  GtkWidget *choices, *entry, *end; /* children of their boxes */
+  Step step;
+  int editing; /* index of the check that is put right, −1: a new one */
+  double draws_deg[PH_DRAWS_MOST];
+  guint n_draws, draw; /* read so far; the one that is asked for */
+  double predicted_deg;
+  PhVec3 sealed_com;
+  double sealed_kg, sealed_beta; /* of the rig that the prediction was made for */
+};
+
+enum
+{
+  CLOSED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
+
+G_DEFINE_FINAL_TYPE (PhCheckGuide, ph_check_guide, GTK_TYPE_WIDGET)
+
+static void show_step (PhCheckGuide *self, Step step);
+
+static gboolean
+has_level (PhCheckGuide *self)
+{
+  return ph_tilt_has_level (ph_document_get_rig (self->document));
+}
+
+static void
+show_text (GtkLabel *label, const char *text)
+{
+  gtk_label_set_text (label, text ? text : "");
+  gtk_widget_set_visible (GTK_WIDGET (label), text && *text);
+}
+
+static void
+close_guide (PhCheckGuide *self, gboolean recorded)
+{
+  g_signal_emit (self, signals[CLOSED], 0, recorded);
+}
+
+/* The rig that is read. */
+
+static void
+remember_rig (PhCheckGuide *self)
+{
+  const PhReport *report = ph_document_get_report (self->document);
+  self->sealed_kg = report->mass.mass_kg;
+  self->sealed_com = report->mass.com_m;
+  self->sealed_beta = report->roll.cos_beta;
+}
+
+static gboolean
+rig_is_the_same (PhCheckGuide *self)
+{
+  const PhReport *report = ph_document_get_report (self->document);
+  const PhVec3 *a = &self->sealed_com, *b = &report->mass.com_m;
+  return self->sealed_kg == report->mass.mass_kg && a->x == b->x && a->y == b->y && a->z == b->z
+         && self->sealed_beta == report->roll.cos_beta;
+}
+
+/* Before anything is read. */
+static void
+seal (PhCheckGuide *self)
+{
+  const PhReport *report = ph_document_get_report (self->document);
+  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
+  self->predicted_deg = ph_deg_from_rad (report->bubble_rad);
+  g_free (self->predicted_at);
+  self->predicted_at = isnan (self->predicted_deg) ? NULL : g_date_time_format_iso8601 (now);
+  self->n_draws = self->draw = 0;
+  remember_rig (self);
+}
+
+/* Steps: the draws. */
+
+static char *
+draws_text (PhCheckGuide *self, guint n)
+{
+  GString *text = g_string_new (NULL);
+  for (guint i = 0; i < n; i++)
+    {
+      g_autofree char *words = ph_tilt_words (self->draws_deg[i], has_level (self));
+      g_string_append_printf (text, "%s%s", i ? ", " : "", words);
+    }
+  return g_string_free (text, FALSE);
+}
+
+static void
+show_draw (PhCheckGuide *self)
+{
+  g_autofree char *read = draws_text (self, self->draw);
+  g_autofree char *so_far = self->draw ? g_strdup_printf (_ ("Read so far: %s"), read) : NULL;
+  gboolean level = has_level (self);
+  gtk_label_set_text (
+      self->draw_say,
+      level ? _ ("Eyes closed, draw and settle as for a shot. When it is still, the helper reads "
+                 "the bubble. Let down slowly. The middle of the bubble counts, to the side where "
+                 "the archer sees it.")
+            : _ ("Eyes closed, draw and settle as for a shot. When it is still, the helper takes a "
+                 "photo from straight behind or reads the bow against a plumb line. Let down "
+                 "slowly. Type how far the top limb leans, and to which side for the archer."));
+  show_text (self->draws_so_far, so_far);
+  ph_draw_entry_set (PH_DRAW_ENTRY (self->entry),
+                     self->draw < self->n_draws ? self->draws_deg[self->draw] : (double)NAN);
+}
+
+static void
+to_draw (PhCheckGuide *self, guint draw)
+{
+  self->draw = draw;
+  show_step (self, STEP_DRAW);
+  ph_draw_entry_edit (PH_DRAW_ENTRY (self->entry));
+}
+
+static gboolean
+take_draw (PhCheckGuide *self)
+{
+  if (!ph_draw_entry_take (PH_DRAW_ENTRY (self->entry), &self->draws_deg[self->draw]))
+    return FALSE;
+  show_text (self->lost, NULL);
+  self->n_draws = MAX (self->n_draws, self->draw + 1);
+  return TRUE;
+}
+
+/* Steps: at the vial's end. */
+
+static void
+move_changed_cb (PhCheckGuide *self)
+{
+  if (self->step == STEP_END)
+    gtk_widget_set_sensitive (GTK_WIDGET (self->next),
+                              ph_vial_end_has_move (PH_VIAL_END (self->end)));
+}
+
+static void
+take_move (PhCheckGuide *self)
+{
+  g_autoptr (GError) error = NULL;
+  gboolean done = ph_vial_end_take (PH_VIAL_END (self->end), &error);
+  show_text (self->refusal, error ? error->message : NULL);
+  if (!done)
+    return;
+  seal (self);
+  to_draw (self, 0);
+}
+
+/* Steps: the record. */
+
+static void
+show_result (PhCheckGuide *self)
+{
+  const PhReport *report = ph_document_get_report (self->document);
+  PhReadingResult result = { .draws_deg = self->draws_deg,
+                             .n_draws = self->n_draws,
+                             .predicted_deg = self->predicted_deg,
+                             .own_hand = self->editing >= 0 || report->hand_fitted,
+                             .level = has_level (self) };
+  g_autofree char *read = ph_reading_result_words (&result);
+  g_autofree char *prediction = ph_reading_prediction_words (&result);
+  gtk_label_set_text (self->result, read);
+  gtk_label_set_text (self->prediction, prediction);
+}
+
+static void
+record (PhCheckGuide *self)
+{
+  g_autoptr (GError) error = NULL;
+  g_autofree char *date = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->date))));
+  PhReading reading = ph_reading_of (self->draws_deg, self->n_draws);
+  reading.date = *date ? date : NULL;
+  reading.note = gtk_editable_get_text (GTK_EDITABLE (self->note));
+  reading.predicted_deg = self->predicted_deg;
+  reading.predicted_at = self->predicted_at;
+  if (reading.date && !ph_is_date (date))
+    {
+      show_text (self->refusal, _ ("The date is no day of the calendar: write it as 2026-03-01."));
+      gtk_widget_grab_focus (GTK_WIDGET (self->date));
+      return;
+    }
+  gboolean done =
+      self->editing < 0
+          ? ph_document_add_check (self->document, &reading, &error)
+          : ph_document_change_check (self->document, (guint)self->editing, &reading, &error);
+  show_text (self->refusal, error ? error->message : NULL);
+  if (done)
+    close_guide (self, TRUE);
+}
+
+/* Steps: from one to the other. */
+
+static const char *
+title_of (Step step)
+{
+  switch (step)
+    {
+    case STEP_CHOOSE:
+      return _ ("Which rig is read");
+    case STEP_SAFETY:
+      return _ ("Before you draw");
+    case STEP_END:
+      return _ ("No reading: the bubble is at the vial’s end");
+    case STEP_RECORD:
+      return _ ("The check");
+    case STEP_DRAW:
+    default:
+      return NULL;
+    }
+}
+
+static void
+show_title (PhCheckGuide *self)
+{
+  g_autofree char *draw =
+      g_strdup_printf (_ ("Draw %u of %u"), self->draw + 1, (guint)PH_DRAWS_MOST);
+  const char *title = title_of (self->step);
+  gtk_label_set_text (self->title, title ? title : draw);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  title ? title : draw, -1);
+}
+
+static const char *
+next_label (PhCheckGuide *self)
+{
+  switch (self->step)
+    {
+    case STEP_CHOOSE:
+      return _ ("It Is Set So");
+    case STEP_SAFETY:
+      return _ ("Understood");
+    case STEP_END:
+      return _ ("It Is Set So: Draw Again");
+    case STEP_RECORD:
+      return self->editing < 0 ? _ ("Record the Check") : _ ("Keep the Change");
+    case STEP_DRAW:
+    default:
+      return self->draw + 1 < PH_DRAWS_MOST ? _ ("Next Draw") : _ ("Done");
+    }
+}
+
+static void
+show_step (PhCheckGuide *self, Step step)
+{
+  self->step = step;
+  gtk_stack_set_visible_child_name (self->steps, step_names[step]);
+  show_title (self);
+  show_text (self->refusal, NULL);
+  gtk_button_set_label (self->next, next_label (self));
+  gtk_widget_set_sensitive (GTK_WIDGET (self->next), TRUE);
+  gtk_widget_set_visible (GTK_WIDGET (self->back), step > STEP_SAFETY);
+  gtk_widget_set_visible (GTK_WIDGET (self->at_end),
+                          step == STEP_DRAW && has_level (self) && self->editing < 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->enough),
+                          step == STEP_DRAW && self->draw + 1 < PH_DRAWS_MOST);
+  if (step == STEP_DRAW)
+    show_draw (self);
+  if (step == STEP_END)
+    move_changed_cb (self);
+  if (step == STEP_RECORD)
+    show_result (self);
+  if (step != STEP_DRAW)
+    gtk_widget_grab_focus (GTK_WIDGET (self->next));
+}
+
+static void
+take_choice (PhCheckGuide *self)
+{
+  g_autoptr (GError) error = NULL;
+  if (ph_check_choices_take (PH_CHECK_CHOICES (self->choices), &error))
+    show_step (self, STEP_SAFETY);
+  else
+    show_text (self->refusal, error->message);
+}
+
+static void
+next_cb (PhCheckGuide *self)
+{
+  switch (self->step)
+    {
+    case STEP_CHOOSE:
+      take_choice (self);
+      break;
+    case STEP_SAFETY:
+      seal (self);
+      to_draw (self, 0);
+      break;
+    case STEP_END:
+      take_move (self);
+      break;
+    case STEP_RECORD:
+      record (self);
+      break;
+    case STEP_DRAW:
+    default:
+      if (!take_draw (self))
+        break;
+      if (self->draw + 1 < PH_DRAWS_MOST)
+        to_draw (self, self->draw + 1);
+      else
+        show_step (self, STEP_RECORD);
+    }
+}
+
+/* The draws there are will do: this one too, where something is typed. */
+static void
+enough_cb (PhCheckGuide *self)
+{
+  gboolean empty = !ph_draw_entry_is_touched (PH_DRAW_ENTRY (self->entry));
+  if (empty && self->draw > 0)
+    self->n_draws = self->draw;
+  else if (take_draw (self))
+    self->n_draws = self->draw + 1;
+  else
+    return;
+  show_step (self, STEP_RECORD);
+}
+
+static void
+back_cb (PhCheckGuide *self)
+{
+  if (self->step == STEP_DRAW && self->draw == 0)
+    {
+      if (self->editing >= 0)
+        close_guide (self, FALSE);
+      else
+        show_step (self, STEP_SAFETY);
+      return;
+    }
+  to_draw (self, self->step == STEP_RECORD ? self->n_draws - 1
+                 : self->step == STEP_END  ? self->draw
+                                           : self->draw - 1);
+}
+
+static void
+at_end_cb (PhCheckGuide *self)
+{
+  show_step (self, STEP_END);
+  ph_vial_end_start (PH_VIAL_END (self->end));
+}
+
+static void
+cancel_cb (PhCheckGuide *self)
+{
+  close_guide (self, FALSE);
+}
+
+static void
+entered_cb (PhCheckGuide *self)
+{
+  next_cb (self);
+}
+
+/* The rig changed under the guide. */
+static void
+changed_cb (PhCheckGuide *self)
+{
+  gboolean reading = self->step >= STEP_DRAW && gtk_widget_get_visible (GTK_WIDGET (self));
+  if (!reading || self->editing >= 0 || rig_is_the_same (self))
+    return;
+  gboolean some = self->n_draws > 0;
+  seal (self);
+  to_draw (self, 0);
+  show_text (self->lost, some ? _ ("The rig was changed: what had been read was of another rig, so "
+                                   "it begins anew.")
+                              : NULL);
+}
+
+static void
+replaced_cb (PhCheckGuide *self)
+{
+  if (gtk_widget_get_visible (GTK_WIDGET (self)))
+    close_guide (self, FALSE);
+}
+
+static void
+renew (PhCheckGuide *self)
+{
+  if (self->entry)
+    gtk_box_remove (self->draw_box, self->entry);
+  self->entry = ph_draw_entry_new (self->document);
+  gtk_box_append (self->draw_box, self->entry);
+  g_signal_connect_swapped (self->entry, "entered", G_CALLBACK (entered_cb), self);
+  show_text (self->lost, NULL);
+  self->n_draws = self->draw = 0;
+  self->editing = -1;
+}
+
+void
+ph_check_guide_start (PhCheckGuide *self)
+{
+  g_return_if_fail (PH_IS_CHECK_GUIDE (self));
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+  renew (self);
+  gtk_editable_set_text (GTK_EDITABLE (self->date), today);
+  gtk_editable_set_text (GTK_EDITABLE (self->note), "");
+  show_step (self,
+             ph_check_choices_fill (PH_CHECK_CHOICES (self->choices)) ? STEP_CHOOSE : STEP_SAFETY);
+}
+
+void
+ph_check_guide_edit (PhCheckGuide *self, guint i)
+{
+  g_return_if_fail (PH_IS_CHECK_GUIDE (self));
+  const PhArcher *archer = &ph_document_get_rig (self->document)->archer;
+  g_return_if_fail (i < archer->n_checks);
+  const PhCheck *check = &archer->checks[i];
+  renew (self);
+  self->editing = (int)i;
+  self->n_draws = (guint)CLAMP (check->n_draws, 1, PH_DRAWS_MOST);
+  self->draws_deg[0] = check->bubble_deg;
+  for (guint k = 0; k < self->n_draws && check->n_draws > 0; k++)
+    self->draws_deg[k] = check->draws_deg[k];
+  self->predicted_deg = check->predicted_deg;
+  gtk_editable_set_text (GTK_EDITABLE (self->date), check->date ? check->date : "");
+  gtk_editable_set_text (GTK_EDITABLE (self->note), check->note ? check->note : "");
+  to_draw (self, 0);
+}
+
+/* The object. */
+
+static void
+ph_check_guide_dispose (GObject *object)
+{
+  PhCheckGuide *self = PH_CHECK_GUIDE (object);
+  GtkWidget *child;
+  while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
+    gtk_widget_unparent (child);
+  g_clear_pointer (&self->predicted_at, g_free);
+  g_clear_object (&self->document);
+  G_OBJECT_CLASS (ph_check_guide_parent_class)->dispose (object);
+}
+
+static void
+bind_children (GtkWidgetClass *widget_class)
+{
+#define BIND(child) gtk_widget_class_bind_template_child (widget_class, PhCheckGuide, child)
+  BIND (title);
+  BIND (steps);
+  BIND (choose_box);
+  BIND (safety_box);
+  BIND (end_box);
+  BIND (draw_say);
+  BIND (draws_so_far);
+  BIND (lost);
+  BIND (draw_box);
+  BIND (result);
+  BIND (prediction);
+  BIND (date);
+  BIND (note);
+  BIND (refusal);
+  BIND (back);
+  BIND (at_end);
+  BIND (enough);
+  BIND (next);
+#undef BIND
+}
+
+static void
+ph_check_guide_class_init (PhCheckGuideClass *klass)
+{
+  GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = ph_check_guide_dispose;
+  gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
+  gtk_widget_class_set_template_from_resource (widget_class,
+                                               "/org/plumbhold/Plumbhold/ui/check-guide.ui");
+  bind_children (widget_class);
+  gtk_widget_class_bind_template_callback (widget_class, next_cb);
+  gtk_widget_class_bind_template_callback (widget_class, enough_cb);
+  gtk_widget_class_bind_template_callback (widget_class, back_cb);
+  gtk_widget_class_bind_template_callback (widget_class, at_end_cb);
+  gtk_widget_class_bind_template_callback (widget_class, cancel_cb);
+  signals[CLOSED] = g_signal_new ("closed", G_TYPE_FROM_CLASS (klass), G_SIGNAL_RUN_LAST, 0, NULL,
+                                  NULL, NULL, G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
+}
+
+static void
+ph_check_guide_init (PhCheckGuide *self)
+{
+  self->editing = -1;
+  self->predicted_deg = NAN;
+  gtk_widget_init_template (GTK_WIDGET (self));
+  gtk_box_append (self->safety_box, ph_cautions_new ());
+}
+
+GtkWidget *
+ph_check_guide_new (PhDocument *document)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (document), NULL);
+  PhCheckGuide *self = g_object_new (PH_TYPE_CHECK_GUIDE, NULL);
+  self->document = g_object_ref (document);
+  self->choices = ph_check_choices_new (document);
+  self->end = ph_vial_end_new (document);
+  gtk_box_append (self->choose_box, self->choices);
+  gtk_box_append (self->end_box, self->end);
+  g_signal_connect_swapped (self->end, "move-changed", G_CALLBACK (move_changed_cb), self);
+  g_signal_connect_object (document, "changed", G_CALLBACK (changed_cb), self, G_CONNECT_SWAPPED);
+  g_signal_connect_object (document, "replaced", G_CALLBACK (replaced_cb), self, G_CONNECT_SWAPPED);
+  return GTK_WIDGET (self);
+}

@@ -1,0 +1,64 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ */
+#include "widgets/tilt-words.h"
+
+#include <glib/gi18n.h>
+#include <math.h>
+
+#include "document/format.h"
+
+gboolean
+ph_tilt_has_level (const PhRig *rig)
+{
+  return rig->bow.kind == PH_BOW_COMPOUND;
+}
+
+gboolean
+ph_tilt_is_left (double tilt_deg, gboolean level)
+{
+  return level ? tilt_deg > 0 : tilt_deg < 0;
+}
+
+double
+ph_tilt_of_side (double size_deg, gboolean left, gboolean level)
+{
+  return left == level ? size_deg : -size_deg;
+}
+
+/* The size with the digit that is shown; null where that is nothing. */
+static char *
+size_text (double tilt_deg)
+{
+  g_autofree char *number = ph_format_number (fabs (tilt_deg), 1);
+  return round (fabs (tilt_deg) * 10) > 0 ? g_strconcat (number, "°", NULL) : NULL;
+}
+
+char *
+ph_tilt_words (double tilt_deg, gboolean level)
+{
+  if (!isfinite (tilt_deg))
+    return ph_format_number (tilt_deg, 1);
+  g_autofree char *size = size_text (tilt_deg);
+  if (size == NULL)
+    return g_strdup (level ? _ ("centred") : _ ("plumb"));
+  return g_strdup_printf (ph_tilt_is_left (tilt_deg, level) ? _ ("%s left") : _ ("%s right"), size);
+}
+
+char *
+ph_tilt_phrase (double tilt_deg, gboolean level)
+{
+  g_autofree char *words = ph_tilt_words (tilt_deg, level);
+  if (level)
+    return g_strdup_printf (_ ("bubble %s"), words);
+  g_autofree char *size = isfinite (tilt_deg) ? size_text (tilt_deg) : NULL;
+  return size != NULL ? g_strdup_printf (_ ("leans %s"), words)
+                      : g_strdup_printf (_ ("stands %s"), words);
+}
+
+char *
+ph_tilt_half (double half_deg)
+{
+  g_autofree char *number = ph_format_number (half_deg, 1);
+  return g_strdup_printf ("±%s°", number);
+}
