@@ -24,6 +24,8 @@ typedef struct
   const PhItem *item; /* whose role, part and state is given to what is added */
   int sides;          /* of round things */
   bool pierced;       /* sections carry hole places */
+  float thin_mm;      /* about half the least width of the solid at hand */
+  bool unchanged;     /* that solid is the open rig's too */
 } PhMeshBuild;
 
 uint32_t ph_mesh_add_vertex (PhMeshBuild *build, PhPoint at, PhPoint normal, const float hole[2]);

@@ -12,6 +12,7 @@
 
 #include "base/text.h"
 #include "render/mesh-build.h"
+#include "render/solid-print.h"
 
 static const float unpierced[2] = { PH_HOLE_NONE, 0.0f };
 
@@ -31,12 +32,15 @@ ph_mesh_add_vertex (PhMeshBuild *build, PhPoint at, PhPoint normal, const float 
   mesh->vertices =
       room_for (mesh->vertices, mesh->n_vertices, &build->vertices_room, sizeof *mesh->vertices);
   float reach = ph_point_length (at);
+  unsigned mark = ph_mesh_mark (build->item->part);
   mesh->reach_mm = reach > mesh->reach_mm ? reach : mesh->reach_mm;
   mesh->vertices[mesh->n_vertices] = (PhVertex){ .at = at,
                                                  .normal = normal,
                                                  .hole = { hole[0], hole[1] },
                                                  .role = (uint8_t)build->item->role,
-                                                 .hatched = build->item->state == PH_STATE_NEAR };
+                                                 .hatched = build->item->state == PH_STATE_NEAR,
+                                                 .mark = { (uint8_t)(mark & 0xff),
+                                                           (uint8_t)(mark >> 8) } };
   return (uint32_t)mesh->n_vertices++;
 }
 
@@ -65,10 +69,12 @@ ph_mesh_add_edge (PhMeshBuild *build, PhEdgeKind kind, PhPoint a, PhPoint b, PhP
                                            .b = b,
                                            .left = left,
                                            .right = right,
+                                           .radius = build->thin_mm,
                                            .part = build->item->part,
                                            .kind = (uint8_t)kind,
                                            .role = (uint8_t)build->item->role,
-                                           .state = (uint8_t)build->item->state };
+                                           .state = (uint8_t)build->item->state,
+                                           .unchanged = build->unchanged };
 }
 
 static PhPoint
@@ -204,17 +210,71 @@ add_item (PhMeshBuild *build, const PhDrawList *list, const PhItem *item, PhDeta
     }
 }
 
+/* Holes and flat solids as they stand: how thin it looks at its thinnest, about. */
+static float
+thinness (const PhDrawList *list, const PhItem *item)
+{
+  const PhBox *box = &item->box;
+  const PhStation *station;
+  switch (item->solid)
+    {
+    case PH_SOLID_TUBE:
+      return fminf (fmaxf (item->tube.ra, item->tube.rb),
+                    0.5f * ph_point_length (ph_point_sub (item->tube.b, item->tube.a)));
+    case PH_SOLID_BOX:
+      return fminf (ph_point_length (box->half[0]),
+                    fminf (ph_point_length (box->half[1]), ph_point_length (box->half[2])));
+    case PH_SOLID_SWEEP:
+      station = ph_draw_list_stations (list, item) + item->sweep.n / 2;
+      return fminf (station->half_depth, station->half_across);
+    case PH_SOLID_RING:
+      return 0.5f * (item->ring.outer - item->ring.inner);
+    case PH_SOLID_SPHERE:
+      return item->sphere.radius;
+    case PH_SOLID_LINE:
+      break;
+    }
+  return item->line.radius;
+}
+
+static bool
+belongs (const PhItem *item, PhMeshShare share)
+{
+  return share == PH_MESH_ALL || (item->part == PH_PART_BOW) == (share == PH_MESH_BOW);
+}
+
 PhMesh *
-ph_mesh_new (const PhDrawList *list, PhDetail detail)
+ph_mesh_new (const PhDrawList *list, PhMeshShare share, PhDetail detail, const PhDrawList *same)
 {
   PhMesh *mesh = ph_alloc_zeroed (1, sizeof *mesh);
   PhMeshBuild build = { .mesh = mesh };
   for (size_t i = 0; i < ph_draw_list_count (list); i++)
     {
+      const PhItem *item = ph_draw_list_item (list, i);
+      if (!belongs (item, share))
+        continue;
       build.sides = detail == PH_DETAIL_STILL ? 24 : 8;
-      add_item (&build, list, ph_draw_list_item (list, i), detail);
+      build.thin_mm = thinness (list, item);
+      build.unchanged = same && ph_solid_is_in (list, item, same, i);
+      add_item (&build, list, item, detail);
     }
   return mesh;
+}
+
+uint64_t
+ph_mesh_fingerprint (const PhDrawList *list, PhMeshShare share)
+{
+  uint64_t print = PH_PRINT_START;
+  for (size_t i = 0; i < ph_draw_list_count (list); i++)
+    {
+      const PhItem *item = ph_draw_list_item (list, i);
+      if (!belongs (item, share))
+        continue;
+      const int facts[] = { (int)item->role, (int)item->state, item->part };
+      print = ph_print_bytes (print, facts, sizeof facts);
+      print = ph_print_bytes (print, &(uint64_t){ ph_solid_print (list, item) }, sizeof print);
+    }
+  return print;
 }
 
 void

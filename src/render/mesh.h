@@ -24,7 +24,7 @@ typedef struct
   float hole[2];   /* where a sweep may be pierced: stations (+ 1000 × sweep), mm along out */
   uint8_t role;    /* PhRole */
   uint8_t hatched; /* too near the string */
-  uint8_t spare[2];
+  uint8_t mark[2]; /* of the part, low byte first: ph_mesh_mark */
 } PhVertex;
 
 /** `hole[0]` of what is never pierced. */
@@ -41,9 +41,10 @@ typedef struct
 {
   PhPoint a, b;
   PhPoint left, right; /* outward normals of the two faces; not of a line */
-  float radius;        /* a line's [mm] */
+  float radius;        /* a line's; else of what it bounds, about half its least width [mm] */
   int part;
   uint8_t kind, role, state;
+  bool unchanged; /* of a reference: the open rig has the very same solid */
 } PhEdge;
 
 typedef struct
@@ -62,6 +63,27 @@ typedef struct
 /** At most so many holes pierce a mesh; the rest stay closed. */
 #define PH_MESH_HOLES 32
 
-/** What is off gives edges but no triangles. Free with ph_mesh_free. */
-PhMesh *ph_mesh_new (const PhDrawList *list, PhDetail detail);
+/** Which solids of a list: a bow changes seldom, its parts with every move. */
+typedef enum
+{
+  PH_MESH_BOW,
+  PH_MESH_PARTS,
+  PH_MESH_ALL
+} PhMeshShare;
+
+/** What is off gives edges but no triangles. Edges of solids that are in `same` too (may be null) as
+ * they are in `list` are marked unchanged. Free with ph_mesh_free. */
+PhMesh *ph_mesh_new (const PhDrawList *list, PhMeshShare share, PhDetail detail,
+                     const PhDrawList *same);
 void ph_mesh_free (PhMesh *mesh);
+
+/** A number of that share of a list: the same for the same solids, roles and states, another for
+ * others (but by a chance of 2⁻⁶⁴). */
+uint64_t ph_mesh_fingerprint (const PhDrawList *list, PhMeshShare share);
+
+/** A part as two bytes: never 0, so that PH_PART_NONE matches none. */
+static inline unsigned
+ph_mesh_mark (int part)
+{
+  return (unsigned)(part + 2) & 0xffffU;
+}

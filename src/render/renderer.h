@@ -10,13 +10,6 @@
 #include "base/status.h"
 #include "render/strips.h"
 
-/** Red, green, blue of everything that is drawn, 0 … 255. */
-typedef struct
-{
-  uint8_t edge[3], outline[3], accent[3];
-  uint8_t role[PH_ROLES][3];
-} PhRenderColours;
-
 /** A flat polygon (convex, n ≥ 3) or, with n = 2, a line, in logical pixels of its view, y down. */
 typedef struct
 {
@@ -52,9 +45,12 @@ PhStatus ph_renderer_new (bool es, PhRenderer **renderer, char **why);
 /** With the context current, or lost for good (`context_lost`: names are not given back). */
 void ph_renderer_free (PhRenderer *renderer, bool context_lost);
 
-/** The open rig's list, and the reference's (null: none). Borrowed until the next set. */
+/** The open rig's list, and the reference's (null: none); borrowed until the next set. `same` (may
+ * be null) is the open rig as plain as the reference: where both have the very same solid, and lean
+ * alike, its dashes are left out. The bow's meshes are kept where the bow is the same. */
 void ph_renderer_set_list (PhRenderer *renderer, const PhDrawList *list);
-void ph_renderer_set_reference (PhRenderer *renderer, const PhDrawList *list);
+void ph_renderer_set_reference (PhRenderer *renderer, const PhDrawList *list,
+                                const PhDrawList *same);
 
 /** Draws into the bound framebuffer over a cleared, transparent ground; premultiplied alpha. */
 void ph_renderer_draw (PhRenderer *renderer, const PhRenderFrame *frame,
@@ -62,3 +58,5 @@ void ph_renderer_draw (PhRenderer *renderer, const PhRenderFrame *frame,
 
 /** Triangles of the last draw, all views together, lines counted as two each. */
 size_t ph_renderer_triangles (const PhRenderer *renderer);
+/** Meshes made so far: to see that none is made without need. */
+size_t ph_renderer_meshes_made (const PhRenderer *renderer);

@@ -12,6 +12,8 @@ const char ph_shader_solid_vertex[] = "layout(location = 0) in vec3 at;\n"
                                       "uniform mat4 to_clip;\n"
                                       "uniform mat3 to_picture;\n"
                                       "uniform vec3 colours[15];\n"
+                                      "uniform vec3 accent;\n"
+                                      "uniform float selected;\n" /* as ph_mesh_mark has it */
                                       "out vec3 seen;\n"
                                       "out vec3 colour;\n"
                                       "out vec2 place;\n"
@@ -20,6 +22,8 @@ const char ph_shader_solid_vertex[] = "layout(location = 0) in vec3 at;\n"
                                       "  gl_Position = to_clip * vec4 (at, 1.0);\n"
                                       "  seen = to_picture * normal;\n"
                                       "  colour = colours[int (marks.x + 0.5)];\n"
+                                      "  if (abs (marks.z + 256.0 * marks.w - selected) < 0.5 && "
+                                      "selected > 0.5) colour = mix (colour, accent, 0.28);\n"
                                       "  place = hole;\n"
                                       "  hatched = marks.y;\n"
                                       "}\n";
@@ -68,6 +72,7 @@ const char ph_shader_strip_vertex[] =
     "uniform vec2 half_size;\n" /* of the view, device pixels */
     "uniform float pixel;\n"
     "uniform float nearer;\n" /* clip depth toward the eye */
+    "uniform float faint;\n"
     "out vec2 off;\n"
     "flat out vec4 ink;\n"
     "flat out vec2 way;\n"
@@ -84,7 +89,7 @@ const char ph_shader_strip_vertex[] =
     "  vec2 at = (far ? pb : pa) + side * s * reach + way * e * reach;\n"
     "  off = vec2 (e * (0.5 * length_px + reach), s * reach);\n"
     "  shape = vec3 (half_width, 0.5 * length_px, line.y);\n"
-    "  ink = colour;\n"
+    "  ink = vec4 (colour.rgb, colour.a * faint);\n"
     "  vec4 c = far ? cb : ca;\n"
     "  gl_Position = vec4 (at / half_size * c.w, c.z - nearer * c.w, c.w);\n"
     "}\n";

@@ -14,7 +14,11 @@
 #define EDGE_HALF_PX 0.55f
 #define CREASE_ALPHA 150
 #define OUTLINE_HALF_PX 0.7f
-#define HALO_HALF_PX 1.6f
+#define HALO_HALF_PX 2.6f
+/* An edge is no wider than this share of what it bounds, half to half. */
+#define EDGE_SHARE 0.16f
+#define EDGE_HALF_LEAST_PX 0.18f
+#define REFERENCE_ALPHA 166
 /* A string thinner than this is still seen. */
 #define LINE_HALF_LEAST_PX 0.5f
 
@@ -69,9 +73,46 @@ static void
 add_line (PhStrips *strips, const PhEdge *edge, const PhCamera *camera, const PhStripLook *look)
 {
   float half = fmaxf (LINE_HALF_LEAST_PX, edge->radius * camera->px_per_mm);
-  const uint8_t *colour = look->is_reference ? look->outline : look->role[edge->role];
-  ph_strips_add (strips, strip_of (edge, colour, 255, half,
-                                   look->is_reference ? PH_STRIP_DASHES : PH_STRIP_WHOLE));
+  bool selected = edge->part == look->selected, off = edge->state == PH_STATE_OFF;
+  const uint8_t *colour = selected ? look->colours->accent : look->colours->role[edge->role];
+  if (!look->is_reference)
+    ph_strips_add (strips,
+                   strip_of (edge, colour, 255, half, off ? PH_STRIP_DOTS : PH_STRIP_WHOLE));
+}
+
+/* Of a reference's bow only the great forms: dashes about every bolt would hide what they are there
+ * for. */
+static bool
+tells_a_rig (const PhEdge *edge)
+{
+  return edge->part >= 0 || edge->role == PH_ROLE_RISER || edge->role == PH_ROLE_LIMB;
+}
+
+static void
+add_reference (PhStrips *strips, const PhEdge *edge, int how, const PhStripLook *look)
+{
+  if (how == 2 && edge->state != PH_STATE_OFF && tells_a_rig (edge)
+      && !(edge->unchanged && look->leans_alike))
+    ph_strips_add (strips, strip_of (edge, look->colours->outline, REFERENCE_ALPHA,
+                                     OUTLINE_HALF_PX, PH_STRIP_DASHES));
+}
+
+static void
+add_edge (PhStrips *strips, PhStrips *halo, const PhEdge *edge, int how, const PhCamera *camera,
+          const PhStripLook *look)
+{
+  bool off = edge->state == PH_STATE_OFF, selected = edge->part == look->selected;
+  const PhRenderColours *colours = look->colours;
+  float half = fminf (EDGE_HALF_PX, EDGE_SHARE * edge->radius * camera->px_per_mm);
+  half = fmaxf (half, EDGE_HALF_LEAST_PX);
+  if (how == 2 && off)
+    ph_strips_add (strips, strip_of (edge, selected ? colours->accent : colours->outline, 255,
+                                     OUTLINE_HALF_PX, PH_STRIP_DOTS));
+  else if (!off)
+    ph_strips_add (strips, strip_of (edge, colours->edge, how == 2 ? 230 : CREASE_ALPHA, half,
+                                     PH_STRIP_WHOLE));
+  if (how == 2 && selected && !off)
+    ph_strips_add (halo, strip_of (edge, colours->accent, 255, HALO_HALF_PX, PH_STRIP_WHOLE));
 }
 
 void
@@ -81,22 +122,12 @@ ph_strips_of_mesh (PhStrips *strips, PhStrips *halo, const PhMesh *mesh, const P
   for (size_t i = 0; i < mesh->n_edges; i++)
     {
       const PhEdge *edge = &mesh->edges[i];
+      int how = edge->kind == PH_EDGE_LINE ? 0 : seen (edge, camera);
       if (edge->kind == PH_EDGE_LINE)
-        {
-          add_line (strips, edge, camera, look);
-          continue;
-        }
-      int how = seen (edge, camera);
-      if (!how)
-        continue;
-      bool off = edge->state == PH_STATE_OFF;
-      if (how == 2 && (off || look->is_reference))
-        ph_strips_add (strips, strip_of (edge, look->outline, 255, OUTLINE_HALF_PX,
-                                         off ? PH_STRIP_DOTS : PH_STRIP_DASHES));
-      else if (!off && !look->is_reference)
-        ph_strips_add (strips, strip_of (edge, look->edge, how == 2 ? 255 : CREASE_ALPHA,
-                                         EDGE_HALF_PX, PH_STRIP_WHOLE));
-      if (how == 2 && !look->is_reference && edge->part == look->selected)
-        ph_strips_add (halo, strip_of (edge, look->accent, 255, HALO_HALF_PX, PH_STRIP_WHOLE));
+        add_line (strips, edge, camera, look);
+      else if (how && look->is_reference)
+        add_reference (strips, edge, how, look);
+      else if (how)
+        add_edge (strips, halo, edge, how, camera, look);
     }
 }

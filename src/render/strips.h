@@ -35,15 +35,22 @@ void ph_strips_add (PhStrips *strips, PhStrip strip);
 void ph_strips_clear (PhStrips *strips); /* keeps the room */
 void ph_strips_free (PhStrips *strips);
 
-/** What lines look like. Colours red, green, blue in 0 … 255. */
+/** Red, green, blue of everything that is drawn, 0 … 255. */
 typedef struct
 {
   uint8_t edge[3];    /* silhouettes and creases */
   uint8_t outline[3]; /* dotted outlines of what is off, dashed ones of a reference */
   uint8_t accent[3];  /* about what is selected */
   uint8_t role[PH_ROLES][3];
+} PhRenderColours;
+
+/** What lines look like. */
+typedef struct
+{
+  const PhRenderColours *colours;
   int selected;      /* part, or PH_PART_NONE */
   bool is_reference; /* everything is a dashed outline */
+  bool leans_alike;  /* as the open rig: what is the same there is left out */
 } PhStripLook;
 
 /** Adds the lines that `camera` sees of `mesh`; those of the selected part to `halo` besides. */

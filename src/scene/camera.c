@@ -15,6 +15,8 @@
 /* A ray starts this far in front of the middle: beyond any part (positions lie within 3 m, and at
  * most 16 bars of 3 m hang on one another). */
 #define RAY_START_MM 60000.0f
+/* From straight above or below one would not know which way is up. */
+#define ELEVATION_MOST_RAD 1.5f
 
 PhCamera
 ph_camera_default (PhView view)
@@ -176,6 +178,16 @@ ph_camera_zoom (PhCamera *camera, float factor, PhPixel pixel)
   float x = pixel.x - camera->width_px / 2.0f, y = pixel.y - camera->height_px / 2.0f;
   camera->px_per_mm *= factor;
   ph_camera_pan (camera, x * (1.0f - factor), y * (1.0f - factor));
+}
+
+void
+ph_camera_orbit (PhCamera *camera, float dx_rad, float dy_rad)
+{
+  assert (camera->view == PH_VIEW_FREE);
+  float elevation = camera->elevation_rad + dy_rad;
+  camera->elevation_rad = fmaxf (-ELEVATION_MOST_RAD, fminf (elevation, ELEVATION_MOST_RAD));
+  camera->azimuth_rad = remainderf (camera->azimuth_rad + dx_rad, 2.0f * (float)GLM_PI);
+  ph_camera_update (camera);
 }
 
 void

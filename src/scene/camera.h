@@ -72,6 +72,10 @@ void ph_camera_pan (PhCamera *camera, float dx_px, float dy_px);
 /** Changes the scale; what is under `pixel` stays there. */
 void ph_camera_zoom (PhCamera *camera, float factor, PhPixel pixel);
 
+/** Free view: walks about the middle, as if what is shown were turned by the hand: positive
+ * `dx_rad` turns its near side to the right, positive `dy_rad` down. Stops above and below. */
+void ph_camera_orbit (PhCamera *camera, float dx_rad, float dy_rad);
+
 /** For the renderer: bow frame in mm to clip coordinates, column-major, OpenGL's −1…1 depth, all of
  * a sphere of that radius about `middle` inside the depth range. */
 void ph_camera_matrix (const PhCamera *camera, float radius_mm, float matrix[16]);

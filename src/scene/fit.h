@@ -33,3 +33,7 @@ float ph_extent_scale (PhExtent extent, float width_px, float height_px, PhMargi
 
 /** Moves the camera so that the extent's middle stands in the middle of what the margins leave. */
 void ph_camera_centre (PhCamera *camera, PhExtent extent, PhMargins margins);
+
+/** Free view: middle, distance and scale at which all of the list is seen, in the middle of what
+ * the margins leave; the way one looks stays. The size must be set. */
+void ph_camera_fit (PhCamera *camera, const PhDrawList *list, PhMargins margins);

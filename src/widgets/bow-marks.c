@@ -125,6 +125,7 @@ ph_marks_new (const PhMarkFacts *facts, const PhCamera *camera, PangoContext *co
                           (PhLabelBox){ (double)camera->width_px - facts->corner_px[0], 0,
                                         facts->corner_px[0], facts->corner_px[1] });
   ph_marks_title (marks);
+  ph_marks_hand (marks);
   ph_marks_turn_line (marks);
   if (camera->view == PH_VIEW_BEHIND)
     ph_marks_lean (marks);

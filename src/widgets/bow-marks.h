@@ -50,6 +50,8 @@ typedef struct
 
 typedef struct PhMarks PhMarks;
 
+typedef struct PhMarkHand PhMarkHand; /* view-handles.h */
+
 /** What the marks tell of. All borrowed while ph_marks_new runs. */
 typedef struct
 {
@@ -60,6 +62,7 @@ typedef struct
   PhUnits units;
   double lean_factor;
   PhLeanDrawn lean;
+  const PhMarkHand *hand; /* null: nothing to take hold of */
   double corner_px[2]; /* width and height kept free at the upper right: the view's own buttons */
 } PhMarkFacts;
 

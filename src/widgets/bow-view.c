@@ -1,18 +1,14 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The draw list is built once per change of the rig, outlines and marks once per change of camera
- * or selection, both only when the view is next drawn. A frame costs a cairo picture of the whole
- * view.
+ * Marks are laid out once per change of rig, camera or selection, when the view is next drawn;
+ * outlines only where they are painted or asked what is under the pointer.
  */
 #include "widgets/bow-view-private.h"
 
 #include <glib/gi18n.h>
 #include <math.h>
 
-#include "widgets/bow-picture.h"
-#include "widgets/view-palette.h"
-#include "widgets/views-layout.h"
 
 G_DEFINE_FINAL_TYPE (PhBowView, ph_bow_view, GTK_TYPE_WIDGET)
 
@@ -30,6 +26,7 @@ enum
   FIT,
   REFUSED,
   ACTIVATED,
+  REDRAW,
   N_SIGNALS
 };
 static guint signals[N_SIGNALS];
@@ -40,139 +37,16 @@ static guint signals[N_SIGNALS];
 /* Scales beyond which zooming does not go [px/mm]. */
 #define SCALE_LEAST 0.03f
 #define SCALE_MOST 20.0f
-
-/* What is drawn. */
-
-static double
-slope_of (const PhRig *rig)
-{
-  return atan2 (rig->archer.nock_height_mm, rig->archer.draw_length_mm);
-}
+#define ORBIT_RAD_PER_PX 0.0075f
+/* The free view begins a little from behind and above. */
+#define FREE_AZIMUTH_RAD 0.6f
+#define FREE_ELEVATION_RAD 0.25f
 
 static void
-rebuild_reference (PhBowView *self)
+redraw (PhBowView *self, gboolean moving)
 {
-  PhShown compared = ph_document_get_compared (self->document);
-  g_clear_pointer (&self->reference, ph_draw_list_free);
-  if (!compared.rig)
-    return;
-  PhDrawOptions options = ph_draw_options_default ();
-  options.plain = true;
-  self->reference = ph_draw_list_new (compared.rig, compared.compiled, compared.report, &options);
-}
-
-static void
-read_facts (PhBowView *self)
-{
-  PhMarkFacts *facts = &self->facts;
-  PhShown shown = ph_document_get_shown (self->document);
-  facts->rig = shown.rig;
-  facts->report = shown.report;
-  facts->units = ph_document_get_units (self->document);
-  facts->lean_factor = self->lean_factor;
-  facts->settle =
-      ph_settle_of (shown.rig, shown.report, ph_document_get_compared (self->document).report);
-  double slope = slope_of (facts->rig);
-  facts->lean = ph_lean_drawn_of (&facts->settle, slope, self->lean_factor);
-  self->reference_lean = ph_lean_drawn_reference (&facts->settle, slope, self->lean_factor);
-  self->camera.slope_rad = (float)slope;
-  self->camera.lean_rad = self->view == PH_VIEW_BEHIND ? facts->lean.lean_rad : 0.0f;
-  ph_camera_update (&self->camera);
-}
-
-/* An index, PH_PART_BOW or PH_PART_NONE: the document tells the bow and nothing apart by id only.
- * Nothing is selected in a reference that is only looked at. */
-static int
-selected_part (PhBowView *self)
-{
-  if (!ph_document_get_selected (self->document) || ph_document_get_flipped (self->document))
-    return PH_PART_NONE;
-  int part = ph_document_get_selected_part (self->document);
-  return part >= 0 ? part : PH_PART_BOW;
-}
-
-static void
-rebuild_list (PhBowView *self)
-{
-  PhDrawOptions options = ph_draw_options_default ();
-  g_clear_pointer (&self->list, ph_draw_list_free);
-  PhShown shown = ph_document_get_shown (self->document);
-  self->list = ph_draw_list_new (shown.rig, shown.compiled, shown.report, &options);
-  rebuild_reference (self);
-  self->list_stale = FALSE;
-  self->picture_stale = TRUE;
-}
-
-static void
-rebuild_picture (PhBowView *self)
-{
-  PhMarkFacts *facts = &self->facts;
-  read_facts (self);
-  facts->selected = selected_part (self);
-  facts->corner_px[0] = facts->corner_px[1] = 0;
-  if (self->factor_button)
-    {
-      facts->corner_px[0] = gtk_widget_get_width (self->factor_button) + 8;
-      facts->corner_px[1] = gtk_widget_get_height (self->factor_button) + 8;
-    }
-  ph_draw_list_select (self->list, facts->selected);
-  ph_outlines_update (self->outlines, self->list, &self->camera);
-  if (self->reference)
-    {
-      PhCamera camera = self->camera;
-      camera.lean_rad = self->view == PH_VIEW_BEHIND ? self->reference_lean.lean_rad : 0.0f;
-      ph_camera_update (&camera);
-      ph_outlines_update (self->reference_outlines, self->reference, &camera);
-    }
-  g_clear_pointer (&self->marks, ph_marks_free);
-  self->marks =
-      ph_marks_new (facts, &self->camera, gtk_widget_get_pango_context (GTK_WIDGET (self)));
-  facts->rig = NULL;
-  facts->report = NULL;
-  self->picture_stale = FALSE;
-}
-
-/* The view that no pane looks after shows all there is. */
-static void
-fit_alone (PhBowView *self)
-{
-  PhMargins margins = ph_view_margins (self->view);
-  PhExtent extent = ph_bow_view_get_extent (self);
-  self->camera.px_per_mm =
-      ph_extent_scale (extent, self->camera.width_px, self->camera.height_px, margins);
-  ph_camera_centre (&self->camera, extent, margins);
-  self->fitted = TRUE;
-  self->picture_stale = TRUE;
-}
-
-void
-ph_bow_view_refresh (PhBowView *self)
-{
-  if (self->list_stale)
-    rebuild_list (self);
-  if (!self->driven && !self->fitted)
-    fit_alone (self);
-  if (self->picture_stale)
-    rebuild_picture (self);
-}
-
-static void
-ph_bow_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
-{
-  PhBowView *self = PH_BOW_VIEW (widget);
-  float width = (float)gtk_widget_get_width (widget),
-        height = (float)gtk_widget_get_height (widget);
-  if (width < 1.0f || height < 1.0f)
-    return;
-  ph_bow_view_refresh (self);
-  PhPalette palette = ph_palette_of_widget (widget);
-  PhBowPicture picture = { self->list, self->outlines, self->reference, self->reference_outlines,
-                           self->marks };
-  cairo_t *cr = gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, width, height));
-  ph_bow_picture_paint (cr, &palette, &picture);
-  cairo_destroy (cr);
-  if (self->factor_button)
-    gtk_widget_snapshot_child (widget, self->factor_button, snapshot);
+  gtk_widget_queue_draw (GTK_WIDGET (self));
+  g_signal_emit (self, signals[REDRAW], 0, moving);
 }
 
 /* Size. */
@@ -196,12 +70,11 @@ ph_bow_view_size_allocate (GtkWidget *widget, int width, int height, int baselin
   self->camera.height_px = (float)height;
   self->fitted = FALSE;
   self->picture_stale = TRUE;
-  if (!self->factor_button)
-    return;
   GtkRequisition size;
-  gtk_widget_get_preferred_size (self->factor_button, NULL, &size);
+  gtk_widget_get_preferred_size (self->corner, NULL, &size);
   GtkAllocation place = { width - size.width - 4, 4, size.width, size.height };
-  gtk_widget_size_allocate (self->factor_button, &place, baseline);
+  gtk_widget_size_allocate (self->corner, &place, baseline);
+  redraw (self, TRUE);
 }
 
 /* What it follows. */
@@ -211,7 +84,21 @@ changed_cb (PhBowView *self)
 {
   self->list_stale = TRUE;
   ph_bow_view_tell (self, NULL);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  redraw (self, TRUE);
+}
+
+static void
+moved (PhBowView *self)
+{
+  self->picture_stale = TRUE;
+  redraw (self, TRUE);
+}
+
+void
+ph_bow_view_remark (PhBowView *self)
+{
+  self->picture_stale = TRUE;
+  redraw (self, FALSE);
 }
 
 static void
@@ -219,7 +106,7 @@ picture_changed_cb (PhBowView *self)
 {
   self->picture_stale = TRUE;
   ph_bow_view_tell (self, NULL);
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  redraw (self, FALSE);
 }
 
 static void
@@ -247,23 +134,33 @@ default_zoom_cb (PhBowView *self, double factor, double x, double y)
 {
   float to = CLAMP (self->camera.px_per_mm * (float)factor, SCALE_LEAST, SCALE_MOST);
   ph_camera_zoom (&self->camera, to / self->camera.px_per_mm, (PhPixel){ (float)x, (float)y });
-  picture_changed_cb (self);
+  moved (self);
   return TRUE;
 }
 
 static gboolean
 default_pan_cb (PhBowView *self, double dx, double dy)
 {
-  ph_camera_pan (&self->camera, (float)dx, (float)dy);
-  picture_changed_cb (self);
+  if (self->view == PH_VIEW_FREE)
+    ph_camera_orbit (&self->camera, (float)dx * ORBIT_RAD_PER_PX, (float)dy * ORBIT_RAD_PER_PX);
+  else
+    ph_camera_pan (&self->camera, (float)dx, (float)dy);
+  moved (self);
   return TRUE;
+}
+
+void
+ph_bow_view_fit (PhBowView *self)
+{
+  g_return_if_fail (PH_IS_BOW_VIEW (self));
+  self->fitted = FALSE;
+  moved (self);
 }
 
 static gboolean
 default_fit_cb (PhBowView *self)
 {
-  fit_alone (self);
-  picture_changed_cb (self);
+  ph_bow_view_fit (self);
   return TRUE;
 }
 
@@ -307,7 +204,8 @@ ph_bow_view_dispose (GObject *object)
 {
   PhBowView *self = PH_BOW_VIEW (object);
   ph_bow_view_end_key_gesture (self);
-  g_clear_pointer (&self->factor_button, gtk_widget_unparent);
+  ph_view_drag_clear (&self->drag);
+  g_clear_pointer (&self->corner, gtk_widget_unparent);
   if (self->document)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_object (&self->document);
@@ -318,11 +216,10 @@ static void
 ph_bow_view_finalize (GObject *object)
 {
   PhBowView *self = PH_BOW_VIEW (object);
-  ph_draw_list_free (self->list);
-  ph_draw_list_free (self->reference);
   ph_outlines_free (self->outlines);
   ph_outlines_free (self->reference_outlines);
   ph_marks_free (self->marks);
+  g_clear_pointer (&self->balance_node, gsk_render_node_unref);
   G_OBJECT_CLASS (ph_bow_view_parent_class)->finalize (object);
 }
 
@@ -364,6 +261,8 @@ install_signals (void)
                                    NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[ACTIVATED] = g_signal_new ("activated", PH_TYPE_BOW_VIEW, G_SIGNAL_RUN_LAST, 0, NULL,
                                      NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
+  signals[REDRAW] = g_signal_new ("redraw", PH_TYPE_BOW_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
+                                  G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
 }
 
 static void
@@ -397,20 +296,29 @@ ph_bow_view_init (PhBowView *self)
   self->outlines = ph_outlines_new ();
   self->reference_outlines = ph_outlines_new ();
   self->list_stale = TRUE;
+  self->corner = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 2);
+  gtk_widget_set_parent (self->corner, GTK_WIDGET (self));
   gtk_widget_set_focusable (GTK_WIDGET (self), TRUE);
   gtk_widget_set_overflow (GTK_WIDGET (self), GTK_OVERFLOW_HIDDEN);
   ph_bow_view_init_input (self);
+}
+
+void
+ph_bow_view_add_button (PhBowView *self, GtkWidget *button)
+{
+  g_return_if_fail (PH_IS_BOW_VIEW (self) && GTK_IS_BUTTON (button));
+  gtk_widget_add_css_class (button, "flat");
+  gtk_widget_add_css_class (button, "view-corner");
+  /* Each has a key in the view itself: Tab is for the parts. */
+  gtk_widget_set_focusable (button, FALSE);
+  gtk_box_append (GTK_BOX (self->corner), button);
 }
 
 static void
 add_factor_button (PhBowView *self)
 {
   self->factor_button = gtk_button_new ();
-  gtk_widget_add_css_class (self->factor_button, "flat");
-  gtk_widget_add_css_class (self->factor_button, "lean-factor");
-  /* Reached by L from the view itself: Tab is for the parts. */
-  gtk_widget_set_focusable (self->factor_button, FALSE);
-  gtk_widget_set_parent (self->factor_button, GTK_WIDGET (self));
+  ph_bow_view_add_button (self, self->factor_button);
   g_signal_connect_swapped (self->factor_button, "clicked", G_CALLBACK (factor_clicked_cb), self);
   show_factor (self);
 }
@@ -419,11 +327,18 @@ GtkWidget *
 ph_bow_view_new (PhDocument *document, PhView view)
 {
   g_return_val_if_fail (PH_IS_DOCUMENT (document), NULL);
-  g_return_val_if_fail (view != PH_VIEW_FREE, NULL);
   PhBowView *self = g_object_new (PH_TYPE_BOW_VIEW, NULL);
   self->document = g_object_ref (document);
+  /* Made before this view listens: it must be stale before the view is. */
+  self->scene = ph_bow_scene_of (document);
   self->view = view;
   self->camera = ph_camera_default (view);
+  if (view == PH_VIEW_FREE)
+    {
+      self->camera.azimuth_rad = FREE_AZIMUTH_RAD;
+      self->camera.elevation_rad = FREE_ELEVATION_RAD;
+      ph_camera_update (&self->camera);
+    }
   if (view == PH_VIEW_BEHIND)
     add_factor_button (self);
   g_signal_connect_swapped (document, "changed", G_CALLBACK (changed_cb), self);
@@ -432,6 +347,18 @@ ph_bow_view_new (PhDocument *document, PhView view)
   g_signal_connect_swapped (document, "notify::units", G_CALLBACK (picture_changed_cb), self);
   ph_bow_view_tell (self, NULL);
   return GTK_WIDGET (self);
+}
+
+void
+ph_bow_view_set_over_gl (PhBowView *self, gboolean over)
+{
+  g_return_if_fail (PH_IS_BOW_VIEW (self));
+  self->over_gl = over;
+  if (over)
+    gtk_widget_add_css_class (GTK_WIDGET (self), "over-gl");
+  else
+    gtk_widget_remove_css_class (GTK_WIDGET (self), "over-gl");
+  redraw (self, FALSE);
 }
 
 PhView
@@ -460,23 +387,6 @@ ph_bow_view_set_lean_factor (PhBowView *self, double factor)
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_LEAN_FACTOR]);
 }
 
-PhExtent
-ph_bow_view_get_extent (PhBowView *self)
-{
-  g_return_val_if_fail (PH_IS_BOW_VIEW (self), (PhExtent){ 0 });
-  if (self->list_stale)
-    rebuild_list (self);
-  read_facts (self);
-  float slope = self->camera.slope_rad;
-  PhExtent extent = ph_extent_of (self->list, self->view, 0.0f, slope);
-  if (self->camera.lean_rad != 0.0f)
-    extent = ph_extent_join (extent,
-                             ph_extent_of (self->list, self->view, self->camera.lean_rad, slope));
-  if (self->reference)
-    extent = ph_extent_join (extent, ph_extent_of (self->reference, self->view, 0.0f, slope));
-  return extent;
-}
-
 void
 ph_bow_view_set_camera (PhBowView *self, const PhCamera *camera)
 {
@@ -484,8 +394,7 @@ ph_bow_view_set_camera (PhBowView *self, const PhCamera *camera)
   self->driven = TRUE;
   self->camera.px_per_mm = CLAMP (camera->px_per_mm, SCALE_LEAST, SCALE_MOST);
   self->camera.middle = camera->middle;
-  self->picture_stale = TRUE;
-  gtk_widget_queue_draw (GTK_WIDGET (self));
+  moved (self);
 }
 
 const PhCamera *

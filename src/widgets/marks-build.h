@@ -51,5 +51,6 @@ void ph_marks_turn_line (PhMarks *marks);
 void ph_marks_lean (PhMarks *marks);
 void ph_marks_lever (PhMarks *marks);
 void ph_marks_near_string (PhMarks *marks);
+void ph_marks_hand (PhMarks *marks); /* view-handles.c */
 
 G_END_DECLS

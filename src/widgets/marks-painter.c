@@ -5,7 +5,6 @@
  */
 #include "widgets/marks-painter.h"
 
-#define PLATE_ALPHA 0.82
 #define PLATE_CORNER 3.0
 
 static void
@@ -49,8 +48,8 @@ paint_fill (cairo_t *cr, const PhPalette *palette, const PhMark *mark)
 }
 
 /* Two quarters of ink on a disc of ground: engineering drawing's sign for a centre of mass. */
-static void
-paint_balance (cairo_t *cr, const PhPalette *palette, const PhMark *mark)
+void
+ph_mark_paint_balance (cairo_t *cr, const PhPalette *palette, const PhMark *mark)
 {
   double x = mark->at[0].x, y = mark->at[0].y, r = mark->width_px;
   cairo_new_path (cr);
@@ -83,7 +82,7 @@ paint_text (cairo_t *cr, const PhPalette *palette, const PhMark *mark)
   cairo_arc (cr, x1, y1, PLATE_CORNER, 0, G_PI_2);
   cairo_arc (cr, x0, y1, PLATE_CORNER, G_PI_2, G_PI);
   cairo_close_path (cr);
-  set_colour (cr, palette->ground, PLATE_ALPHA);
+  set_colour (cr, palette->ground, PH_MARK_PLATE_ALPHA);
   cairo_fill (cr);
   cairo_move_to (cr, mark->at[0].x, mark->at[0].y);
   set_colour (cr, colour_of (palette, mark), mark->alpha);
@@ -107,7 +106,7 @@ ph_marks_paint (cairo_t *cr, const PhPalette *palette, const PhMarks *marks, gbo
           paint_fill (cr, palette, mark);
           break;
         case PH_MARK_BALANCE:
-          paint_balance (cr, palette, mark);
+          ph_mark_paint_balance (cr, palette, mark);
           break;
         case PH_MARK_TEXT:
           paint_text (cr, palette, mark);

@@ -16,7 +16,9 @@ G_BEGIN_DECLS
 #define PH_TYPE_VIEWS_PANE (ph_views_pane_get_type ())
 G_DECLARE_FINAL_TYPE (PhViewsPane, ph_views_pane, PH, VIEWS_PANE, GtkWidget)
 
-/* Properties: "show-above" (boolean), "lean-factor" (double).
+/* Properties: "show-above" (boolean), "lean-factor" (double), "show-free" (boolean; V), "filled"
+ * (boolean, read only: one view has the whole pane, and would like the window; F11, a double click
+ * on its title, or its corner button; Escape leaves).
  * Signals: "refused" (string why), "activated" (string id), as PhBowView has them. */
 
 GtkWidget *ph_views_pane_new (PhDocument *document);
@@ -27,6 +29,13 @@ void ph_views_pane_set_foot (PhViewsPane *self, GtkWidget *foot);
 
 /** Fits the whole rig again: what F does. */
 void ph_views_pane_fit (PhViewsPane *self);
+
+/** The free view in place of the side view and the strip. */
+gboolean ph_views_pane_get_show_free (PhViewsPane *self);
+void ph_views_pane_set_show_free (PhViewsPane *self, gboolean show);
+
+gboolean ph_views_pane_get_filled (PhViewsPane *self);
+void ph_views_pane_leave_filled (PhViewsPane *self);
 
 gboolean ph_views_pane_get_show_above (PhViewsPane *self);
 void ph_views_pane_set_show_above (PhViewsPane *self, gboolean show);
