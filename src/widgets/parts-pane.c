@@ -205,10 +205,36 @@ ph_parts_pane_class_init (PhPartsPaneClass *klass)
 }
 
 static void
+title_left_cb (PhPartsPane *self)
+{
+  if (gtk_editable_label_get_editing (self->title))
+    gtk_editable_label_stop_editing (self->title, TRUE);
+}
+
+/* The label's own way to end an edit that is left waits 100 ms, and then uses its controller even
+ * where the window has closed meanwhile (GTK 4.8). Here the edit ends at once. */
+static void
+end_title_when_left (PhPartsPane *self)
+{
+  GtkWidget *title = GTK_WIDGET (self->title);
+  g_autoptr (GListModel) controllers = gtk_widget_observe_controllers (title);
+  for (guint i = g_list_model_get_n_items (controllers); i > 0; i--)
+    {
+      g_autoptr (GtkEventController) controller = g_list_model_get_item (controllers, i - 1);
+      if (GTK_IS_EVENT_CONTROLLER_FOCUS (controller))
+        gtk_widget_remove_controller (title, controller);
+    }
+  GtkEventController *focus = gtk_event_controller_focus_new ();
+  g_signal_connect_swapped (focus, "leave", G_CALLBACK (title_left_cb), self);
+  gtk_widget_add_controller (title, focus);
+}
+
+static void
 ph_parts_pane_init (PhPartsPane *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   ellipsize_labels (GTK_WIDGET (self->title));
+  end_title_when_left (self);
 }
 
 static void
