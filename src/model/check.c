@@ -56,6 +56,10 @@ note_unknown_keys (const PhExtras *extras, const PhSite *site, PhIssues *issues)
 {
   for (size_t i = 0; i < extras->n; i++)
     {
+      /* The store's own: readings that were taken on the bow (store/kept-readings.h). */
+      if (site->where == PH_WHERE_BOW && !*site->prefix
+          && strcmp (extras->items[i].key, "readings") == 0)
+        continue;
       char *cut = ph_text_cut (extras->items[i].key, 80);
       char *key = ph_text_printf ("%s%s", site->prefix, cut);
       ph_issues_add (issues, site->where, site->part, key, true,

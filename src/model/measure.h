@@ -62,6 +62,7 @@ typedef struct
 PhReadings ph_readings_default (PhMethod method);
 void ph_readings_add_line (PhReadings *readings, const PhReadLine *line);
 void ph_readings_clear (PhReadings *readings);
+PhReadings ph_readings_copy (const PhReadings *readings);
 /** "scales", "hanging", "swing", "two-string": the key in a readings file. */
 const char *ph_method_word (PhMethod method);
 

@@ -50,6 +50,17 @@ ph_readings_add_line (PhReadings *readings, const PhReadLine *line)
   readings->lines[readings->n_lines++] = *line;
 }
 
+PhReadings
+ph_readings_copy (const PhReadings *readings)
+{
+  PhReadings copy = *readings;
+  copy.lines = NULL;
+  copy.n_lines = 0;
+  for (size_t i = 0; i < readings->n_lines; i++)
+    ph_readings_add_line (&copy, &readings->lines[i]);
+  return copy;
+}
+
 void
 ph_readings_clear (PhReadings *readings)
 {

@@ -160,3 +160,25 @@ ph_sure_clear (PhSure *sure)
   free (sure->from);
   *sure = (PhSure){ 0 };
 }
+
+bool
+ph_sure_matters_most (const PhSure *sure, PhMatters *matters)
+{
+  const PhSureFrom *best = NULL;
+  if (!sure->settles || !(sure->cant_sd_rad > 0))
+    return false;
+  for (size_t i = 0; i < sure->n; i++)
+    if (sure->from[i].source != PH_SOURCE_MEASURED
+        && (!best || sure->from[i].if_measured_cant_sd_rad < best->if_measured_cant_sd_rad))
+      best = &sure->from[i];
+  if (!best || !(best->if_measured_cant_sd_rad < sure->cant_sd_rad))
+    return false;
+  int most = 0;
+  for (int c = 1; c < 3; c++)
+    if (best->cant_variance[c] > best->cant_variance[most])
+      most = c;
+  double on_bubble = sure->bubble_sd_rad / sure->cant_sd_rad;
+  *matters = (PhMatters){ best->part, best->key, most, best->source,
+                          sqrt (best->cant_variance[most]) * on_bubble };
+  return ph_deg_from_rad (matters->bubble_sd_rad) >= PH_MATTERS_LEAST_DEG;
+}

@@ -49,5 +49,21 @@ typedef struct
 PhSure ph_sure_of (const PhRig *rig);
 void ph_sure_clear (PhSure *sure);
 
+/** The guess that matters most now. */
+typedef struct
+{
+  int part; /* −1 the bow */
+  const char *key;
+  int component; /* of the key: the one the cant depends on most */
+  PhSource source;
+  double bubble_sd_rad; /* what its deviation alone does to the bubble */
+} PhMatters;
+
+/** The key, not measured yet, whose measuring would make the cant surest, as long as its deviation
+ * moves the bubble by 0.05° or more. False where there is none, or where the rig does not settle.
+ * For a page that says what to measure next. */
+bool ph_sure_matters_most (const PhSure *sure, PhMatters *matters);
+#define PH_MATTERS_LEAST_DEG 0.05
+
 /** The check in use that was read on this very rig, or −1. */
 int ph_sure_check_of_this_rig (const PhRig *rig);
