@@ -187,7 +187,8 @@ start (PhBowView *self, PhPixel pulled)
       || (!begin_stack (self, pulled) && !begin_turn (self, pulled)))
     return FALSE;
   const PhRig *rig = ph_document_get_rig (self->document);
-  drag->start = drag->value = ph_number_ref_read (&drag->ref, rig);
+  drag->start = drag->base = drag->value = ph_number_ref_read (&drag->ref, rig);
+  drag->fine = FALSE;
   drag->moved = drag->last_x = drag->last_y = 0;
   drag->from_rig = ph_rig_copy (rig);
   drag->from_compiled = ph_compile_rig (drag->from_rig);
@@ -209,13 +210,18 @@ go (PhBowView *self, double dx, double dy, gboolean fine)
   gboolean count = drag->held.kind == PH_HOLD_STACK;
   double step = fine && !count ? STEP_FINE : STEP_COARSE;
   double steps = ph_drag_steps (drag->way, dx - drag->last_x, dy - drag->last_y, drag->px_per_step);
+  if (drag->fine != (fine && !count))
+    {
+      drag->fine = !drag->fine;
+      drag->base = drag->value;
+      drag->moved = 0;
+    }
   /* No farther than the limits: the way back begins at once. */
-  drag->moved = CLAMP (drag->moved + step * steps, fmin (drag->lo, drag->start) - drag->start,
-                       fmax (drag->hi, drag->start) - drag->start);
-  drag->fine = fine && !count;
+  drag->moved = CLAMP (drag->moved + step * steps, fmin (drag->lo, drag->base) - drag->base,
+                       fmax (drag->hi, drag->base) - drag->base);
   drag->last_x = dx;
   drag->last_y = dy;
-  double to = ph_drag_value (drag->start, drag->moved / step, step, drag->lo, drag->hi);
+  double to = ph_drag_value (drag->base, drag->moved / step, step, drag->lo, drag->hi);
   g_autoptr (GError) error = NULL;
   if (to != drag->value && !ph_number_ref_write (&drag->ref, self->document, to, &error))
     ph_bow_view_emit_refused (self, error->message);

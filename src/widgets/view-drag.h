@@ -29,7 +29,8 @@ typedef struct
   PhTurn turn;     /* of an angle */
   PhPixel way;     /* in which the value grows */
   double px_per_step;
-  double start, moved, value, lo, hi; /* in the file's unit */
+  double start, value, lo, hi; /* in the file's unit */
+  double base, moved;          /* where the steps were last made finer or coarser, and since then */
   gboolean fine;
 
   PhRig *from_rig; /* as it stood: what the effect is told against */
