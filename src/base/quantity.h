@@ -13,17 +13,17 @@
 /** What kind of thing is measured; the file's unit in brackets. */
 typedef enum
 {
-  PH_QUANTITY_LENGTH,   /* bar lengths and positions [mm] */
-  PH_QUANTITY_DIAMETER, /* tubes, discs: mm even where bars are in inches [mm] */
-  PH_QUANTITY_STATURE,  /* a person's height [mm] */
-  PH_QUANTITY_MASS,     /* parts and weights [g] */
-  PH_QUANTITY_BOW_MASS, /* bow, whole rig, a person [g] */
-  PH_QUANTITY_ANGLE,    /* [deg] */
-  PH_QUANTITY_FORCE,    /* [N] */
-  PH_QUANTITY_MODULUS,  /* [GPa] */
-  PH_QUANTITY_STIFFNESS,/* [N·m/rad] */
-  PH_QUANTITY_MOMENT,   /* [N·m] */
-  PH_QUANTITY_COUNT     /* whole, no unit */
+  PH_QUANTITY_LENGTH,    /* bar lengths and positions [mm] */
+  PH_QUANTITY_DIAMETER,  /* tubes, discs: mm even where bars are in inches [mm] */
+  PH_QUANTITY_STATURE,   /* a person's height [mm] */
+  PH_QUANTITY_MASS,      /* parts and weights [g] */
+  PH_QUANTITY_BOW_MASS,  /* bow, whole rig, a person [g] */
+  PH_QUANTITY_ANGLE,     /* [deg] */
+  PH_QUANTITY_FORCE,     /* [N] */
+  PH_QUANTITY_MODULUS,   /* [GPa] */
+  PH_QUANTITY_STIFFNESS, /* [N·m/rad] */
+  PH_QUANTITY_MOMENT,    /* [N·m] */
+  PH_QUANTITY_COUNT      /* whole, no unit */
 } PhQuantity;
 
 /** The unit presets of the program. */
@@ -71,7 +71,8 @@ typedef enum
 PhTyped ph_quantity_parse (const char *text, PhQuantity quantity, PhUnits units,
                            double *file_value);
 
-/** Writes value and unit ("12.5 in", "140 g", "20.0°") with `decimal_sign` ("." or ","). Returns
+/** Writes value and unit ("12.5 in", "140 g", "20.0°"; inches within half a millimetre of a quarter
+ * as that quarter) with `decimal_sign` ("." or ","). Returns
  * buffer. Zero is never shown as "-0". `value` must be finite. */
 char *ph_quantity_print (double file_value, PhQuantity quantity, PhUnits units,
                          const char *decimal_sign, char *buffer, size_t size);

@@ -244,6 +244,21 @@ presets_have_words (void)
   CHECK (!ph_units_from_word ("imperial", &units) && units == PH_UNITS_MIXED);
 }
 
+/* Common practice, no source: a bar of 12 in is written down as 305 mm, which is 12.008 in. */
+static void
+bar_in_whole_millimetres_is_shown_as_it_is_sold (void)
+{
+  char text[40];
+  CHECK_TEXT (ph_quantity_print (305, PH_QUANTITY_LENGTH, PH_UNITS_TRADE, ".", text, sizeof text),
+              "12 in");
+  CHECK_TEXT (ph_quantity_print (724, PH_QUANTITY_LENGTH, PH_UNITS_MIXED, ".", text, sizeof text),
+              "28.5 in");
+  CHECK_TEXT (ph_quantity_print (307, PH_QUANTITY_LENGTH, PH_UNITS_TRADE, ".", text, sizeof text),
+              "12.09 in");
+  CHECK_TEXT (ph_quantity_print (305, PH_QUANTITY_LENGTH, PH_UNITS_METRIC, ".", text, sizeof text),
+              "305 mm");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -257,5 +272,6 @@ main (int argc, char **argv)
   CASE (a_bare_number_is_in_the_unit_that_is_shown);
   CASE (values_are_written_with_their_units);
   CASE (presets_have_words);
+  CASE (bar_in_whole_millimetres_is_shown_as_it_is_sold);
   return check_end ();
 }
