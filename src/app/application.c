@@ -31,6 +31,8 @@ struct _PhApplication
   /* owned */
   GSettings *settings; /* or null */
   PhCatalogue catalogue;
+  char *catalogue_trouble; /* why there is none, or null */
+  PhIssues catalogue_issues;
   char *screenshot; /* path, or null */
 
   /* borrowed */
@@ -133,6 +135,8 @@ present (PhApplication *self)
 {
   gboolean first = !gtk_widget_get_visible (GTK_WIDGET (self->window));
   gtk_window_present (GTK_WINDOW (self->window));
+  if (first && self->catalogue_trouble)
+    ph_window_tell_trouble (self->window, self->catalogue_trouble, &self->catalogue_issues);
   if (first && is_unattended (self))
     gtk_widget_add_tick_callback (GTK_WIDGET (self->window), first_frame_cb, self, NULL);
 }
@@ -331,11 +335,12 @@ static void
 load_catalogue (PhApplication *self)
 {
   g_autofree char *path = ph_data_path ("catalogue.json");
-  PhIssues issues = { 0 };
-  PhStatus status = ph_catalogue_load (path, &self->catalogue, &issues);
+  PhStatus status = ph_catalogue_load (path, &self->catalogue, &self->catalogue_issues);
   if (status != PH_OK)
-    g_printerr (_ ("The parts catalogue “%s” was not read: %s\n"), path, ph_status_text (status));
-  ph_issues_clear (&issues);
+    self->catalogue_trouble =
+        g_strdup_printf (_ ("The parts catalogue “%s” was not read, so Add has nothing to offer: "
+                            "%s. Installing the program again brings it back."),
+                         path, ph_status_text (status));
 }
 
 static void
@@ -358,6 +363,8 @@ ph_application_finalize (GObject *object)
   g_clear_weak_pointer (&self->window);
   g_clear_object (&self->settings);
   ph_catalogue_clear (&self->catalogue);
+  ph_issues_clear (&self->catalogue_issues);
+  g_free (self->catalogue_trouble);
   g_free (self->screenshot);
   G_OBJECT_CLASS (ph_application_parent_class)->finalize (object);
 }

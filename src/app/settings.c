@@ -9,16 +9,21 @@
 #include "app/settings.h"
 
 #include <gio/gsettingsbackend.h>
+#include <glib/gstdio.h>
+#include <unistd.h>
 
 #define SCHEMA "org.plumbhold.Plumbhold"
 
+/* Null: the desktop's own. Where the folder cannot be written nothing outlives the run. */
 static GSettingsBackend *
 new_backend (void)
 {
   if (g_getenv ("GSETTINGS_BACKEND"))
     return NULL;
-  g_autofree char *path =
-      g_build_filename (g_get_user_config_dir (), "plumbhold", "settings.ini", NULL);
+  g_autofree char *folder = g_build_filename (g_get_user_config_dir (), "plumbhold", NULL);
+  if (g_mkdir_with_parents (folder, 0700) != 0 || g_access (folder, W_OK) != 0)
+    return g_memory_settings_backend_new ();
+  g_autofree char *path = g_build_filename (folder, "settings.ini", NULL);
   return g_keyfile_settings_backend_new (path, "/org/plumbhold/Plumbhold/", "plumbhold");
 }
 

@@ -51,6 +51,13 @@ shown_name (GFile *file)
 /* Errors. */
 
 void
+ph_window_tell_trouble (PhWindow *self, const char *text, const PhIssues *issues)
+{
+  g_return_if_fail (PH_IS_WINDOW (self) && text != NULL);
+  ph_banner_say (self->file_banner, PH_BANNER_ERROR, text, issues);
+}
+
+void
 ph_window_tell_file_error (PhWindow *self, GFile *file, const GError *error, const PhIssues *issues)
 {
   g_autofree char *name = shown_name (file);
@@ -62,7 +69,7 @@ ph_window_tell_file_error (PhWindow *self, GFile *file, const GError *error, con
   else
     text = g_strdup_printf (_ ("“%s” was not opened: %s. Your rig is still here."), name,
                             error->message);
-  ph_banner_say (self->file_banner, PH_BANNER_ERROR, text, issues);
+  ph_window_tell_trouble (self, text, issues);
 }
 
 /* Saving. */
@@ -113,7 +120,7 @@ write_and_end (Pending *pending, GFile *file, gboolean anyway)
       ph_recent_add (ph_document_get_file (self->document));
     }
   else
-    ph_banner_say (self->file_banner, PH_BANNER_ERROR, error->message, NULL);
+    ph_window_tell_trouble (self, error->message, NULL);
   pending_end (pending, written);
 }
 
@@ -131,7 +138,7 @@ share_and_end (Pending *pending, GFile *file)
       ph_toast_say (self->toast, text, NULL, NULL);
     }
   else
-    ph_banner_say (self->file_banner, PH_BANNER_ERROR, error->message, NULL);
+    ph_window_tell_trouble (self, error->message, NULL);
   pending_end (pending, written);
 }
 
@@ -269,8 +276,10 @@ ph_window_open_first (PhWindow *self, gboolean first_run)
 {
   g_return_if_fail (PH_IS_WINDOW (self));
   g_autoptr (GFile) last = first_run ? NULL : ph_recent_last ();
-  if (!last || !ph_document_load (self->document, last, NULL))
-    load_demo (self, NULL);
+  /* Under a rig that fails to load stands the example. */
+  load_demo (self, NULL);
+  if (last)
+    load_file (self, last);
 }
 
 static void

@@ -31,6 +31,9 @@ void ph_window_open_first (PhWindow *self, gboolean first_run);
 /** Offers each rig left behind by a crash, newest first. Nothing is dropped unless asked. */
 void ph_window_offer_recovered (PhWindow *self);
 
+/** Says in the banner what did not work; `issues` (may be null) are its details. */
+void ph_window_tell_trouble (PhWindow *self, const char *text, const PhIssues *issues);
+
 /** From now on the window closes without a question and remembers nothing: for scripts. */
 void ph_window_set_unattended (PhWindow *self);
 
