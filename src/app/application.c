@@ -153,7 +153,7 @@ ph_application_activate (GApplication *application)
         ph_window_open_demo (window);
       else
         {
-          ph_window_open_first (window, ph_settings_take_first_run (self->settings));
+          ph_window_open_first (window);
           ph_window_offer_recovered (window);
         }
     }
@@ -170,10 +170,7 @@ open_file (PhApplication *self, GFile *file)
     ph_window_open_demo (window);
   ph_window_open (window, file);
   if (fresh && !is_unattended (self))
-    {
-      ph_settings_take_first_run (self->settings);
-      ph_window_offer_recovered (window);
-    }
+    ph_window_offer_recovered (window);
   present (self);
 }
 

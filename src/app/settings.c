@@ -66,17 +66,6 @@ ph_settings_set_appearance (GSettings *settings, PhAppearance appearance)
     g_settings_set_enum (settings, "appearance", (int)appearance);
 }
 
-gboolean
-ph_settings_take_first_run (GSettings *settings)
-{
-  if (!settings)
-    return FALSE;
-  gboolean first = g_settings_get_boolean (settings, "first-run");
-  if (first)
-    g_settings_set_boolean (settings, "first-run", FALSE);
-  return first;
-}
-
 void
 ph_settings_get_window (GSettings *settings, int *width, int *height, gboolean *maximized)
 {

@@ -27,8 +27,6 @@ PhUnits ph_settings_get_units (GSettings *settings);
 void ph_settings_set_units (GSettings *settings, PhUnits units);
 PhAppearance ph_settings_get_appearance (GSettings *settings);
 void ph_settings_set_appearance (GSettings *settings, PhAppearance appearance);
-/** Whether the program was never started before; from now on it was. */
-gboolean ph_settings_take_first_run (GSettings *settings);
 void ph_settings_get_window (GSettings *settings, int *width, int *height, gboolean *maximized);
 void ph_settings_set_window (GSettings *settings, int width, int height, gboolean maximized);
 

@@ -272,10 +272,10 @@ ph_window_open_demo (PhWindow *self)
 }
 
 void
-ph_window_open_first (PhWindow *self, gboolean first_run)
+ph_window_open_first (PhWindow *self)
 {
   g_return_if_fail (PH_IS_WINDOW (self));
-  g_autoptr (GFile) last = first_run ? NULL : ph_recent_last ();
+  g_autoptr (GFile) last = ph_recent_last ();
   /* Under a rig that fails to load stands the example. */
   load_demo (self, NULL);
   if (last)

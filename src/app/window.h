@@ -27,7 +27,7 @@ void ph_window_open (PhWindow *self, GFile *file);
 /** Opens the example rig, as a copy without a file, after the same question. */
 void ph_window_open_demo (PhWindow *self);
 /** What a start without a file shows: the rig opened last, or else the example. */
-void ph_window_open_first (PhWindow *self, gboolean first_run);
+void ph_window_open_first (PhWindow *self);
 /** Offers each rig left behind by a crash, newest first. Nothing is dropped unless asked. */
 void ph_window_offer_recovered (PhWindow *self);
 

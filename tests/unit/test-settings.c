@@ -15,7 +15,6 @@ everything_works_without_settings (void)
   gboolean maximized;
   CHECK (ph_settings_get_units (NULL) == PH_UNITS_MIXED);
   CHECK (ph_settings_get_appearance (NULL) == PH_APPEARANCE_SYSTEM);
-  CHECK (!ph_settings_take_first_run (NULL));
   ph_settings_set_units (NULL, PH_UNITS_TRADE);
   ph_settings_set_window (NULL, 1, 1, TRUE);
   ph_settings_get_window (NULL, &width, &height, &maximized);
@@ -35,14 +34,6 @@ the_schema_has_the_defaults_used_without_it (void)
   CHECK (ph_settings_get_appearance (settings) == ph_settings_get_appearance (NULL));
   ph_settings_get_window (settings, &width, &height, &maximized);
   CHECK (width == 1280 && height == 800 && !maximized);
-}
-
-static void
-the_first_run_comes_once (void)
-{
-  g_autoptr (GSettings) settings = ph_settings_new ();
-  CHECK (settings && ph_settings_take_first_run (settings));
-  CHECK (settings && !ph_settings_take_first_run (settings));
 }
 
 static void
@@ -78,7 +69,6 @@ main (int argc, char **argv)
   check_start (argc, argv);
   CASE (everything_works_without_settings);
   CASE (the_schema_has_the_defaults_used_without_it);
-  CASE (the_first_run_comes_once);
   CASE (choices_are_there_in_the_next_run);
 
   g_autofree char *sub = g_build_filename (folder, "plumbhold", NULL);
