@@ -12,6 +12,7 @@
 #include "app/recent.h"
 #include "app/settings.h"
 #include "app/window-private.h"
+#include "widgets/measure-page.h"
 #include "widgets/parts-pane.h"
 #include "widgets/views-pane.h"
 
@@ -110,6 +111,12 @@ ACTION (mirror_cb)
   ph_document_mirror (self->document);
   /* The rectangles of the views were shared out for the other side. */
   ph_views_pane_fit (PH_VIEWS_PANE (self->views));
+}
+
+ACTION (measure_cb)
+{
+  SELF;
+  ph_measure_page_present (GTK_WINDOW (self), self->document);
 }
 
 ACTION (add_cb)
@@ -243,6 +250,7 @@ static const GActionEntry entries[] = {
   { .name = "undo", .activate = undo_cb },
   { .name = "redo", .activate = redo_cb },
   { .name = "mirror", .activate = mirror_cb },
+  { .name = "measure", .activate = measure_cb },
   { .name = "add", .activate = add_cb },
   { .name = "remove", .activate = remove_cb },
   { .name = "duplicate", .activate = duplicate_cb },

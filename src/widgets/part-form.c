@@ -12,6 +12,7 @@
 
 #include "widgets/form-row.h"
 #include "widgets/form-specs.h"
+#include "widgets/matters-line.h"
 #include "widgets/part-words.h"
 
 struct _PhPartForm
@@ -114,6 +115,17 @@ add_sockets (PhPartForm *self, const char *part_id, const PhSocket *sockets, siz
     }
 }
 
+/* What would be best to measure, and the way there. */
+static void
+add_measuring (PhPartForm *self)
+{
+  GtkWidget *button = gtk_button_new_with_label (_ ("Measure the bow…"));
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.measure");
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  gtk_box_append (self->main, ph_matters_line_new (self->document, FALSE));
+  gtk_box_append (self->main, button);
+}
+
 static void
 clear_box (GtkBox *box)
 {
@@ -130,6 +142,8 @@ build (PhPartForm *self)
   gsize n;
   const PhFormSpec *specs = ph_form_specs (part, &n);
   g_autofree char *id = part < 0 ? NULL : g_strdup (rig->parts[part].id);
+  if (part < 0)
+    add_measuring (self);
   for (gsize i = 0; i < n; i++)
     if (ph_form_spec_applies (&specs[i], rig, part))
       add_spec (self, &specs[i], id);

@@ -1,0 +1,143 @@
+#!/usr/bin/python3
+# SPDX-FileCopyrightText: The Plumbhold authors
+# SPDX-License-Identifier: GPL-3.0-or-later
+"""Measuring the bow in the real window: what is typed is what plumbhold-calc makes of the same
+readings of the same file, which is a different program."""
+
+import json
+import re
+import subprocess
+
+from driver import check, number_in, read_rig, run, same, until
+
+G = 9.80665
+
+
+class Page:
+    """The measuring page, in its own window."""
+
+    def __init__(self, program):
+        self.program, self.main = program, program.id
+        program.act("measure")
+        self.node()
+        program.id = until(lambda: program._windows("--all", "--name", "Measure the bow"),
+                           "the window of the page")[0]
+
+    def node(self):
+        return self.program.dialog("Measure the bow")
+
+    def find(self, role, name):
+        return until(lambda: self.node().find(role, name), f"{role} {name}")
+
+    def show(self, method):
+        self.find("push button", method).do()
+
+    def type(self, name, text):
+        self.program.enter(self.find("text", name), text, "Tab")
+
+    def says(self, pattern):
+        return until(lambda: self.node().find("label", re.compile(pattern)), pattern).name
+
+    def use(self):
+        button = self.find("push button", "Use this")
+        until(lambda: button.has("sensitive"), "the reading can be used")
+        button.do()
+        self.says("^Used: ")
+
+    def close(self):
+        self.program.keys("Escape")
+        until(lambda: not self.program._windows("--all", "--name", "Measure the bow"), "the page is closed")
+        self.program.id = self.main
+
+
+def calc(bench, path, readings):
+    file = bench.write("readings.json", json.dumps(readings))
+    done = subprocess.run([bench.calc, "measure", path, file, "--json"], capture_output=True,
+                          text=True, check=False)
+    same(done.returncode, 0, done.stderr)
+    return json.loads(done.stdout)
+
+
+def scales_in_the_window_are_those_of_the_command_line(bench):
+    path = bench.copy_of_demo()
+    program = bench.start(path)
+    page = Page(program)
+    page.show("Two scales")
+    page.says("^Type the readings")
+    page.type("Scale 1, under the grip", "2.2 kg")
+    page.type("Scale 2, under the front bar", "800 g")
+    page.type("d: scale 2 ahead of the grip", "30 cm")
+    sd_n = 0.05
+    want = calc(bench, path, {"scales": {"f1_n": 2.2 * G, "f2_n": 0.8 * G, "d_mm": 300,
+                                         "sd_n": sd_n}})
+    text = page.says("The bow alone: ")
+    alone = text.split("The bow alone: ")[1]
+    check(abs(number_in(alone) - want["value"]) <= 0.051, f"{alone!r}, but {want['value']}")
+    check("6 fitted parts" in text, text)
+    page.use()
+    page.close()
+    program.act("save")
+    until(lambda: not program.enabled("save"), "saved")
+    rig = read_rig(path)
+    for key in ("com_mm", "mass_g"):
+        got, expected = rig["bow"][key], want["bow"][key]
+        pairs = zip(got, expected) if isinstance(got, list) else [(got, expected)]
+        for a, b in pairs:
+            check(abs(a - b) < 1e-6, f"{key}: {got}, but {expected}")
+    same(rig["bow"]["source"], "measured", "source")
+    check("scales" in rig["bow"]["readings"][0], f"{rig['bow']['readings']}")
+    program.act("undo")
+    until(lambda: program.enabled("save"), "undone")
+    program.act("save")
+    until(lambda: not program.enabled("save"), "saved again")
+    same(read_rig(path)["bow"], bench.demo()["bow"], "the bow after one undo")
+
+
+def readings_are_there_again_to_be_typed_anew(bench):
+    path = bench.copy_of_demo()
+    program = bench.start(path)
+    page = Page(program)
+    page.show("Two scales")
+    page.type("Scale 1, under the grip", "2.2 kg")
+    page.type("Scale 2, under the front bar", "800 g")
+    page.type("d: scale 2 ahead of the grip", "30 cm")
+    page.use()
+    page.close()
+    page = Page(program)
+    page.show("Two scales")
+    same(number_in(page.find("text", "Scale 1, under the grip").text), 2.2, "scale 1")
+    page.says("The bow alone: ")
+
+
+def a_reading_that_cannot_be_says_why_and_cannot_be_used(bench):
+    program = bench.start(bench.copy_of_demo())
+    page = Page(program)
+    page.says("^The guess that matters most now: the bow’s own side offset")
+    page.show("Two scales")
+    page.type("Scale 1, under the grip", "500 g")
+    page.type("Scale 2, under the front bar", "200 g")
+    page.type("d: scale 2 ahead of the grip", "30 cm")
+    page.says("^This reading cannot be: the fitted parts alone weigh")
+    check(not page.find("push button", "Use this").has("sensitive"), "it can be used")
+    page.show("Hanging")
+    points = [(60, 4, 300), (60, 4, 20), (300, 90, 0), (10, 90, 0)]
+    names = [(line, point) for line in (1, 2) for point in (1, 2)]
+    for (line, point), numbers in zip(names, points):
+        for axis, number in zip(("ahead", "left", "up"), numbers):
+            page.type(f"Line {line}, point {point}, {axis}", str(number))
+    page.says("^The plumb lines miss .*at most 43 mm")
+    page.says("cannot be: the plumb lines miss each other by more than 30 mm")
+
+
+def the_bows_form_leads_to_the_page(bench):
+    program = bench.start("--demo")
+    row = program.find("list item", re.compile("^Bow(,|$)"))
+    program.click(row, 0.3)
+    program.find("push button", "Measure the bow…").do()
+    check(program.dialog("Measure the bow"), "no page")
+
+
+run([scales_in_the_window_are_those_of_the_command_line,
+     readings_are_there_again_to_be_typed_anew,
+     a_reading_that_cannot_be_says_why_and_cannot_be_used,
+     the_bows_form_leads_to_the_page])
