@@ -83,10 +83,15 @@ chance_of (const PhPartAnswers *answers, const PhPartAnswer *answer)
   return g_strdup_printf (_ ("%.0f %% sure within %s°"), 100 * answer->chance, tolerance);
 }
 
-static char *
-percent (double now, double then)
+/* " · slow to roll +2 %": nothing where it would show no change. */
+static void
+append_inertia (GString *text, const char *what, double now, double then)
 {
-  return ph_format_change (now > 0 ? 100 * (then - now) / now : NAN, 0);
+  double percent = now > 0 ? 100 * (then - now) / now : 0;
+  g_autofree char *change = ph_format_change (percent, 0);
+  if (fabs (percent) < 0.5)
+    return;
+  g_string_append_printf (text, " · %s %s %%", what, change);
 }
 
 static char *
@@ -99,11 +104,12 @@ costs_of (const PhOutcome *now, const PhOutcome *then, PhUnits units)
   g_autofree char *pull = ph_format_quantity_change (then->front_pull_nm - now->front_pull_nm,
                                                      PH_QUANTITY_MOMENT, units);
   const PhVec3 *a = &now->inertia_grip_kg_m2, *b = &then->inertia_grip_kg_m2;
-  g_autofree char *roll = percent (a->x, b->x), *nod = percent (a->y, b->y),
-                  *swing = percent (a->z, b->z);
-  return g_strdup_printf (_ ("%s · arm load %s · front pull %s · slow to roll %s %%, "
-                             "nod %s %%, swing %s %%"),
-                          mass, load, pull, roll, nod, swing);
+  GString *text = g_string_new (NULL);
+  g_string_printf (text, _ ("%s · arm load %s · front pull %s"), mass, load, pull);
+  append_inertia (text, _ ("slow to roll"), a->x, b->x);
+  append_inertia (text, _ ("to nod"), a->y, b->y);
+  append_inertia (text, _ ("to swing"), a->z, b->z);
+  return g_string_free (text, FALSE);
 }
 
 PhAnswerWords

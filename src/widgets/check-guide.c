@@ -9,25 +9,15 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
-#include "base/units.h"
 #include "document/document-hand.h"
 #include "widgets/cautions.h"
 #include "widgets/check-choices.h"
+#include "widgets/check-seal.h"
+#include "widgets/check-step.h"
 #include "widgets/draw-entry.h"
 #include "widgets/reading-result.h"
 #include "widgets/tilt-words.h"
 #include "widgets/vial-end.h"
-
-typedef enum
-{
-  STEP_CHOOSE,
-  STEP_SAFETY,
-  STEP_DRAW,
-  STEP_END,
-  STEP_RECORD
-} Step;
-
-static const char *const step_names[] = { "choose", "safety", "draw", "end", "record" };
 
 struct _PhCheckGuide
 {
@@ -42,16 +32,13 @@ struct _PhCheckGuide
 
   /* owned */
   PhDocument *document;
-  char *predicted_at;
 
   GtkWidget *choices, *entry, *end; /* children of their boxes */
-  Step step;
+  PhCheckStep step;
   int editing; /* index of the check that is put right, −1: a new one */
   double draws_deg[PH_DRAWS_MOST];
   guint n_draws, draw; /* read so far; the one that is asked for */
-  double predicted_deg;
-  PhVec3 sealed_com;
-  double sealed_kg, sealed_beta; /* of the rig that the prediction was made for */
+  PhCheckSeal seal;    /* owned */
 };
 
 enum
@@ -64,7 +51,7 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (PhCheckGuide, ph_check_guide, GTK_TYPE_WIDGET)
 
-static void show_step (PhCheckGuide *self, Step step);
+static void show_step (PhCheckGuide *self, PhCheckStep step);
 
 static gboolean
 has_level (PhCheckGuide *self)
@@ -85,37 +72,13 @@ close_guide (PhCheckGuide *self, gboolean recorded)
   g_signal_emit (self, signals[CLOSED], 0, recorded);
 }
 
-/* The rig that is read. */
-
-static void
-remember_rig (PhCheckGuide *self)
-{
-  const PhReport *report = ph_document_get_report (self->document);
-  self->sealed_kg = report->mass.mass_kg;
-  self->sealed_com = report->mass.com_m;
-  self->sealed_beta = report->roll.cos_beta;
-}
-
-static gboolean
-rig_is_the_same (PhCheckGuide *self)
-{
-  const PhReport *report = ph_document_get_report (self->document);
-  const PhVec3 *a = &self->sealed_com, *b = &report->mass.com_m;
-  return self->sealed_kg == report->mass.mass_kg && a->x == b->x && a->y == b->y && a->z == b->z
-         && self->sealed_beta == report->roll.cos_beta;
-}
-
 /* Before anything is read. */
 static void
 seal (PhCheckGuide *self)
 {
-  const PhReport *report = ph_document_get_report (self->document);
-  g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
-  self->predicted_deg = ph_deg_from_rad (report->bubble_rad);
-  g_free (self->predicted_at);
-  self->predicted_at = isnan (self->predicted_deg) ? NULL : g_date_time_format_iso8601 (now);
+  ph_check_seal_clear (&self->seal);
+  self->seal = ph_check_seal_now (self->document);
   self->n_draws = self->draw = 0;
-  remember_rig (self);
 }
 
 /* Steps: the draws. */
@@ -155,7 +118,7 @@ static void
 to_draw (PhCheckGuide *self, guint draw)
 {
   self->draw = draw;
-  show_step (self, STEP_DRAW);
+  show_step (self, PH_STEP_DRAW);
   ph_draw_entry_edit (PH_DRAW_ENTRY (self->entry));
 }
 
@@ -174,7 +137,7 @@ take_draw (PhCheckGuide *self)
 static void
 move_changed_cb (PhCheckGuide *self)
 {
-  if (self->step == STEP_END)
+  if (self->step == PH_STEP_END)
     gtk_widget_set_sensitive (GTK_WIDGET (self->next),
                               ph_vial_end_has_move (PH_VIAL_END (self->end)));
 }
@@ -199,7 +162,7 @@ show_result (PhCheckGuide *self)
   const PhReport *report = ph_document_get_report (self->document);
   PhReadingResult result = { .draws_deg = self->draws_deg,
                              .n_draws = self->n_draws,
-                             .predicted_deg = self->predicted_deg,
+                             .predicted_deg = self->seal.predicted_deg,
                              .own_hand = self->editing >= 0 || report->hand_fitted,
                              .level = has_level (self) };
   g_autofree char *read = ph_reading_result_words (&result);
@@ -216,8 +179,8 @@ record (PhCheckGuide *self)
   PhReading reading = ph_reading_of (self->draws_deg, self->n_draws);
   reading.date = *date ? date : NULL;
   reading.note = gtk_editable_get_text (GTK_EDITABLE (self->note));
-  reading.predicted_deg = self->predicted_deg;
-  reading.predicted_at = self->predicted_at;
+  reading.predicted_deg = self->seal.predicted_deg;
+  reading.predicted_at = self->seal.predicted_at;
   if (reading.date && !ph_is_date (date))
     {
       show_text (self->refusal, _ ("The date is no day of the calendar: write it as 2026-03-01."));
@@ -235,76 +198,39 @@ record (PhCheckGuide *self)
 
 /* Steps: from one to the other. */
 
-static const char *
-title_of (Step step)
-{
-  switch (step)
-    {
-    case STEP_CHOOSE:
-      return _ ("Which rig is read");
-    case STEP_SAFETY:
-      return _ ("Before you draw");
-    case STEP_END:
-      return _ ("No reading: the bubble is at the vial’s end");
-    case STEP_RECORD:
-      return _ ("The check");
-    case STEP_DRAW:
-    default:
-      return NULL;
-    }
-}
-
 static void
 show_title (PhCheckGuide *self)
 {
   g_autofree char *draw =
       g_strdup_printf (_ ("Draw %u of %u"), self->draw + 1, (guint)PH_DRAWS_MOST);
-  const char *title = title_of (self->step);
+  const char *title = ph_check_step_title (self->step);
   gtk_label_set_text (self->title, title ? title : draw);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   title ? title : draw, -1);
 }
 
-static const char *
-next_label (PhCheckGuide *self)
-{
-  switch (self->step)
-    {
-    case STEP_CHOOSE:
-      return _ ("It Is Set So");
-    case STEP_SAFETY:
-      return _ ("Understood");
-    case STEP_END:
-      return _ ("It Is Set So: Draw Again");
-    case STEP_RECORD:
-      return self->editing < 0 ? _ ("Record the Check") : _ ("Keep the Change");
-    case STEP_DRAW:
-    default:
-      return self->draw + 1 < PH_DRAWS_MOST ? _ ("Next Draw") : _ ("Done");
-    }
-}
-
 static void
-show_step (PhCheckGuide *self, Step step)
+show_step (PhCheckGuide *self, PhCheckStep step)
 {
   self->step = step;
-  gtk_stack_set_visible_child_name (self->steps, step_names[step]);
+  gtk_stack_set_visible_child_name (self->steps, ph_check_step_name (step));
   show_title (self);
   show_text (self->refusal, NULL);
-  gtk_button_set_label (self->next, next_label (self));
+  gtk_button_set_label (self->next,
+                        ph_check_step_next (self->step, self->draw, self->editing >= 0));
   gtk_widget_set_sensitive (GTK_WIDGET (self->next), TRUE);
-  gtk_widget_set_visible (GTK_WIDGET (self->back), step > STEP_SAFETY);
+  gtk_widget_set_visible (GTK_WIDGET (self->back), step > PH_STEP_SAFETY);
   gtk_widget_set_visible (GTK_WIDGET (self->at_end),
-                          step == STEP_DRAW && has_level (self) && self->editing < 0);
+                          step == PH_STEP_DRAW && has_level (self) && self->editing < 0);
   gtk_widget_set_visible (GTK_WIDGET (self->enough),
-                          step == STEP_DRAW && self->draw + 1 < PH_DRAWS_MOST);
-  if (step == STEP_DRAW)
+                          step == PH_STEP_DRAW && self->draw + 1 < PH_DRAWS_MOST);
+  if (step == PH_STEP_DRAW)
     show_draw (self);
-  if (step == STEP_END)
+  if (step == PH_STEP_END)
     move_changed_cb (self);
-  if (step == STEP_RECORD)
+  if (step == PH_STEP_RECORD)
     show_result (self);
-  if (step != STEP_DRAW)
+  if (step != PH_STEP_DRAW)
     gtk_widget_grab_focus (GTK_WIDGET (self->next));
 }
 
@@ -313,7 +239,7 @@ take_choice (PhCheckGuide *self)
 {
   g_autoptr (GError) error = NULL;
   if (ph_check_choices_take (PH_CHECK_CHOICES (self->choices), &error))
-    show_step (self, STEP_SAFETY);
+    show_step (self, PH_STEP_SAFETY);
   else
     show_text (self->refusal, error->message);
 }
@@ -323,27 +249,27 @@ next_cb (PhCheckGuide *self)
 {
   switch (self->step)
     {
-    case STEP_CHOOSE:
+    case PH_STEP_CHOOSE:
       take_choice (self);
       break;
-    case STEP_SAFETY:
+    case PH_STEP_SAFETY:
       seal (self);
       to_draw (self, 0);
       break;
-    case STEP_END:
+    case PH_STEP_END:
       take_move (self);
       break;
-    case STEP_RECORD:
+    case PH_STEP_RECORD:
       record (self);
       break;
-    case STEP_DRAW:
+    case PH_STEP_DRAW:
     default:
       if (!take_draw (self))
         break;
       if (self->draw + 1 < PH_DRAWS_MOST)
         to_draw (self, self->draw + 1);
       else
-        show_step (self, STEP_RECORD);
+        show_step (self, PH_STEP_RECORD);
     }
 }
 
@@ -358,29 +284,29 @@ enough_cb (PhCheckGuide *self)
     self->n_draws = self->draw + 1;
   else
     return;
-  show_step (self, STEP_RECORD);
+  show_step (self, PH_STEP_RECORD);
 }
 
 static void
 back_cb (PhCheckGuide *self)
 {
-  if (self->step == STEP_DRAW && self->draw == 0)
+  if (self->step == PH_STEP_DRAW && self->draw == 0)
     {
       if (self->editing >= 0)
         close_guide (self, FALSE);
       else
-        show_step (self, STEP_SAFETY);
+        show_step (self, PH_STEP_SAFETY);
       return;
     }
-  to_draw (self, self->step == STEP_RECORD ? self->n_draws - 1
-                 : self->step == STEP_END  ? self->draw
-                                           : self->draw - 1);
+  to_draw (self, self->step == PH_STEP_RECORD ? self->n_draws - 1
+                 : self->step == PH_STEP_END  ? self->draw
+                                              : self->draw - 1);
 }
 
 static void
 at_end_cb (PhCheckGuide *self)
 {
-  show_step (self, STEP_END);
+  show_step (self, PH_STEP_END);
   ph_vial_end_start (PH_VIAL_END (self->end));
 }
 
@@ -400,8 +326,8 @@ entered_cb (PhCheckGuide *self)
 static void
 changed_cb (PhCheckGuide *self)
 {
-  gboolean reading = self->step >= STEP_DRAW && gtk_widget_get_visible (GTK_WIDGET (self));
-  if (!reading || self->editing >= 0 || rig_is_the_same (self))
+  gboolean reading = self->step >= PH_STEP_DRAW && gtk_widget_get_visible (GTK_WIDGET (self));
+  if (!reading || self->editing >= 0 || ph_check_seal_fits (&self->seal, self->document))
     return;
   gboolean some = self->n_draws > 0;
   seal (self);
@@ -440,8 +366,8 @@ ph_check_guide_start (PhCheckGuide *self)
   renew (self);
   gtk_editable_set_text (GTK_EDITABLE (self->date), today);
   gtk_editable_set_text (GTK_EDITABLE (self->note), "");
-  show_step (self,
-             ph_check_choices_fill (PH_CHECK_CHOICES (self->choices)) ? STEP_CHOOSE : STEP_SAFETY);
+  show_step (self, ph_check_choices_fill (PH_CHECK_CHOICES (self->choices)) ? PH_STEP_CHOOSE
+                                                                            : PH_STEP_SAFETY);
 }
 
 void
@@ -457,7 +383,8 @@ ph_check_guide_edit (PhCheckGuide *self, guint i)
   self->draws_deg[0] = check->bubble_deg;
   for (guint k = 0; k < self->n_draws && check->n_draws > 0; k++)
     self->draws_deg[k] = check->draws_deg[k];
-  self->predicted_deg = check->predicted_deg;
+  ph_check_seal_clear (&self->seal);
+  self->seal.predicted_deg = check->predicted_deg;
   gtk_editable_set_text (GTK_EDITABLE (self->date), check->date ? check->date : "");
   gtk_editable_set_text (GTK_EDITABLE (self->note), check->note ? check->note : "");
   to_draw (self, 0);
@@ -472,7 +399,7 @@ ph_check_guide_dispose (GObject *object)
   GtkWidget *child;
   while ((child = gtk_widget_get_first_child (GTK_WIDGET (self))))
     gtk_widget_unparent (child);
-  g_clear_pointer (&self->predicted_at, g_free);
+  ph_check_seal_clear (&self->seal);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (ph_check_guide_parent_class)->dispose (object);
 }
@@ -524,7 +451,7 @@ static void
 ph_check_guide_init (PhCheckGuide *self)
 {
   self->editing = -1;
-  self->predicted_deg = NAN;
+  self->seal.predicted_deg = NAN;
   gtk_widget_init_template (GTK_WIDGET (self));
   gtk_box_append (self->safety_box, ph_cautions_new ());
 }

@@ -13,6 +13,7 @@
 #include "widgets/check-guide.h"
 #include "widgets/check-list.h"
 #include "widgets/check-picture.h"
+#include "widgets/hand-plot.h"
 #include "widgets/level-panel.h"
 #include "widgets/tilt-words.h"
 
@@ -93,8 +94,8 @@ other_text (PhHandPage *self, const PhPartChecks *next)
           ph_check_task_words (rig, ph_document_get_compiled (self->document), &next->checks[i]);
       g_autofree char *gain =
           ph_check_gain_words (next->interval_now_deg, next->checks[i].interval_then_deg);
-      g_string_append_printf (text, "%s%s%s%s", i > 1 ? "\n" : _ ("or: "), task, gain ? ": " : "",
-                              gain ? gain : "");
+      g_string_append_printf (text, "%s%s%s%s%s", i > 1 ? "\n" : "", _ ("or: "), task,
+                              gain ? ": " : "", gain ? gain : "");
     }
   return g_strdup (text->str);
 }
@@ -321,6 +322,7 @@ fill (PhHandPage *self)
   self->guide = ph_check_guide_new (self->document);
   gtk_box_append (self->left, level);
   gtk_box_append (self->right, list);
+  gtk_box_append (self->right, ph_hand_plot_new (self->document));
   gtk_box_append (self->guide_box, self->guide);
   g_signal_connect_swapped (list, "edit", G_CALLBACK (edit_cb), self);
   g_signal_connect_swapped (list, "refused", G_CALLBACK (refused_cb), self);

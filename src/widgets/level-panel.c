@@ -28,7 +28,7 @@ struct _PhLevelPanel
   GtkToggleButton *kind_all, *kind_lighter, *kind_other;
   GtkBox *wanted_box, *within_box;
   GtkListBox *list;
-  GtkWidget *scroller, *check_first;
+  GtkWidget *check_first;
 
   GtkWidget *wanted, *within; /* quantity entries */
 
@@ -175,7 +175,7 @@ update (PhLevelPanel *self)
   clear_list (self);
   for (size_t i = 0; i < MIN (self->answers.n, ROWS_MOST); i++)
     add_row (self, &self->answers.answers[i]);
-  gtk_widget_set_visible (self->scroller, self->answers.n > 0);
+  gtk_widget_set_visible (GTK_WIDGET (self->list), self->answers.n > 0);
   say_what_stands (self);
 }
 
@@ -297,7 +297,6 @@ bind_children (GtkWidgetClass *widget_class)
   BIND (wanted_box);
   BIND (within_box);
   BIND (list);
-  BIND (scroller);
   BIND (check_first);
 #undef BIND
   gtk_widget_class_bind_template_callback (widget_class, kind_cb);

@@ -12,6 +12,7 @@
 
 #include "widgets/form-row.h"
 #include "widgets/form-specs.h"
+#include "widgets/limits-editor.h"
 #include "widgets/matters-line.h"
 #include "widgets/part-words.h"
 
@@ -281,6 +282,8 @@ ph_part_form_new (PhDocument *document)
   g_return_val_if_fail (PH_IS_DOCUMENT (document), NULL);
   PhPartForm *self = g_object_new (PH_TYPE_PART_FORM, NULL);
   self->document = g_object_ref (document);
+  gtk_box_append (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->main))),
+                  ph_limits_editor_new (document));
   static const char *const watched[] = { "changed", "notify::selected", "notify::units" };
   for (gsize i = 0; i < G_N_ELEMENTS (watched); i++)
     g_signal_connect_swapped (document, watched[i], G_CALLBACK (follow_cb), self);

@@ -1,0 +1,21 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What Level and the next check may change of the selected part: a lock ("Keep as it is") and, for
+ * angles and counts, from where to where. In an expander of the part's form.
+ */
+#pragma once
+
+#include <gtk/gtk.h>
+
+#include "document/document.h"
+
+G_BEGIN_DECLS
+
+#define PH_TYPE_LIMITS_EDITOR (ph_limits_editor_get_type ())
+G_DECLARE_FINAL_TYPE (PhLimitsEditor, ph_limits_editor, PH, LIMITS_EDITOR, GtkWidget)
+
+/** Hidden while no such part is selected. */
+GtkWidget *ph_limits_editor_new (PhDocument *document);
+
+G_END_DECLS
