@@ -61,20 +61,27 @@ def is_accent(pixel):
 
 
 def find_dot(rows):
-    """The middle of the largest disc of accent: wider than any line of that colour."""
+    """The middle of the largest disc of one accent colour; a selected bar is shaded."""
+    def alike(a, b):
+        return max(abs(p - q) for p, q in zip(a, b)) <= 10
+
+    def reach_of(x, y):
+        for reach in range(1, 10):
+            for dx, dy in ((1, 0), (-1, 0), (0, 1), (0, -1), (.7, .7), (-.7, .7), (.7, -.7),
+                           (-.7, -.7)):
+                u, v = x + round(dx * reach), y + round(dy * reach)
+                if not (0 <= v < len(rows) and 0 <= u < len(rows[0])
+                        and alike(rows[v][u], rows[y][x])):
+                    return reach - 1
+        return 9
+
     best, at = 0, None
-    for y in range(5, len(rows) - 5):
-        for x in range(5, len(rows[0]) - 5):
-            if not is_accent(rows[y][x]):
-                continue
-            reach = 0
-            while reach < 9 and 0 <= y - reach - 1 and y + reach + 1 < len(rows) \
-                    and 0 <= x - reach - 1 and x + reach + 1 < len(rows[0]) \
-                    and all(is_accent(rows[y + dy][x + dx]) for dx, dy in
-                            ((reach + 1, 0), (-reach - 1, 0), (0, reach + 1), (0, -reach - 1))):
-                reach += 1
-            if reach > best:
-                best, at = reach, (x, y)
+    for y, row in enumerate(rows):
+        for x, pixel in enumerate(row):
+            if is_accent(pixel):
+                reach = reach_of(x, y)
+                if reach > best:
+                    best, at = reach, (x, y)
     check(best >= 4, f"no handle to be seen (a dot of {best} px)")
     return at
 
@@ -88,6 +95,31 @@ def handle(bench, program, view_name, picture="handle"):
     x, y, width, height = view(program, view_name).box()
     dot_x, dot_y = find_dot(pixels(screen(bench, picture), (left + x, top + y, width, height)))
     return x + dot_x, y + dot_y
+
+
+def rings(bench, program):
+    """The middles of − and + in the view from the side: rings without a dot in them."""
+    program.xdotool("mousemove", "--window", program.id, 40, 12)
+    time.sleep(0.6)
+    left, top = frame_place(program)
+    x, y, width, height = view(program, SIDE).box()
+    rows = pixels(screen(bench, "stack-handles"), (left + x, top + y, width, height))
+    at = {}
+    for v in range(14, height - 14):
+        for u in range(14, width - 14):
+            around = sum(is_accent(rows[v + dy][u + dx]) for dx, dy in
+                         ((11, 0), (-11, 0), (0, 11), (0, -11), (8, 8), (-8, 8), (8, -8), (-8, -8)))
+            if around < 7 or not all(is_accent(rows[v][u + d]) for d in range(-2, 3)):
+                continue
+            plus = all(is_accent(rows[v + d][u]) for d in range(-2, 3))
+            between = is_accent(rows[v + 7][u]) or is_accent(rows[v][u + 7])
+            if not between:
+                at["more" if plus else "less"] = (x + u, y + v)
+    check(len(at) == 2, f"− and + are not both to be seen: {at}")
+    less, more = at["less"], at["more"]
+    apart = ((less[0] - more[0]) ** 2 + (less[1] - more[1]) ** 2) ** 0.5
+    check(apart >= 40, f"too near each other for a finger: {apart:.0f} px")
+    return less, more
 
 
 def press(program, at):
@@ -216,7 +248,6 @@ def a_stack_has_handles_and_can_be_drawn_out(bench):
     select(program, "Front bar")
     dot_x, dot_y = handle(bench, program, SIDE)
     select(program, "Front stack")
-    lean = lean_shown(program)
 
     def saved():
         program.keys("ctrl+s")
@@ -224,17 +255,26 @@ def a_stack_has_handles_and_can_be_drawn_out(bench):
         return part_of(read_rig(path), "front-stack")["count"]
 
     # The bar points to the right and a little down; the stack ends just before the dot.
-    press(program, (dot_x - 22, dot_y - 2))
+    press(program, (dot_x - 20, dot_y - 2))
     pull(program, 3 * DISC_PX + 4, 0)
     screen(bench, "drag-stack")
     let_go(program)
     until(lambda: saved() == 11, "three more, a disc for each 16 px")
     check("8 → 11" in undo_shown(program), undo_shown(program))
-    check(lean_shown(program) != lean or True, "")
     agrees_with(program, bench.report(path))
     program.act("undo")
     until(lambda: saved() == 8, "one undo takes the whole drag back")
-    screen(bench, "stack-handles")
+    # − and + stand below, a finger's width apart.
+    select(program, "Front stack")
+    at_less, at_more = rings(bench, program)
+    for at, count in ((at_more, 9), (at_more, 10), (at_less, 9)):
+        program.xdotool("mousemove", "--window", program.id, *at)
+        time.sleep(0.2)
+        program.xdotool("click", 1)
+        until(lambda n=count: saved() == n, f"a press on the handle: {count}")
+    check("10 → 9" in undo_shown(program), undo_shown(program))
+    check(program.find("list item", re.compile("^Front stack")).has("selected"),
+          "a press on a handle selects something else")
 
 
 if __name__ == "__main__":
