@@ -189,7 +189,9 @@ closed_cb (PhHandPage *self, gboolean recorded)
   gtk_stack_set_visible_child_name (self->stack, "page");
   update (self);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
-  gtk_widget_grab_focus (GTK_WIDGET (self->add));
+  /* Another rig closes the guide too, whichever page is looked at: the focus stays there then. */
+  if (gtk_widget_get_mapped (GTK_WIDGET (self)))
+    gtk_widget_grab_focus (GTK_WIDGET (self->add));
 }
 
 static void
