@@ -88,6 +88,7 @@ def record_by_keys(program, draws, side):
 
 
 def save(program, path, wanted):
+    until(lambda: program.enabled("save"), "there is something to save")
     program.act("save")
     until(lambda: wanted(read_rig(path)), "the file is saved")
     return read_rig(path)
@@ -236,11 +237,12 @@ def limits_hold_what_level_may_propose(bench):
     program.click(program.find("list item", re.compile("^Back bar(,|$)")), 0.3)
     program.find("push button", "What may change").do("activate")
 
+    program.move(program.find("text", re.compile("^Length$")), -1.0)
+    program.xdotool("click", "--repeat", 20, "--delay", 20, 5)  # the wheel: the rows lie below
+    time.sleep(0.6)
+
     def limit(end, text):
-        # By the tool for the disabled: the rows may lie below the fold.
-        entry = program.find("text", f"Sideways, + to the left: {end}")
-        entry.set_text(text)
-        entry.do("activate")
+        program.enter(program.find("text", f"Sideways, + to the left: {end}"), text)
 
     limit("from", "15")
     limit("to", "10")
