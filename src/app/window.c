@@ -160,6 +160,26 @@ refused_cb (PhWindow *self, const char *why)
   ph_toast_say (self->toast, why, NULL, NULL);
 }
 
+/* A view that fills the window: all beside and under the views goes, and comes back as it was. */
+static void
+filled_cb (PhWindow *self)
+{
+  gboolean filled = ph_views_pane_get_filled (PH_VIEWS_PANE (self->views));
+  if (!self->narrow)
+    gtk_widget_set_visible (GTK_WIDGET (self->side), !filled);
+  for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self->work)); child;
+       child = gtk_widget_get_next_sibling (child))
+    {
+      if (child == self->views)
+        continue;
+      if (filled)
+        g_object_set_data (G_OBJECT (child), "ph-before",
+                           GINT_TO_POINTER (gtk_widget_get_visible (child)));
+      gtk_widget_set_visible (
+          child, !filled && GPOINTER_TO_INT (g_object_get_data (G_OBJECT (child), "ph-before")));
+    }
+}
+
 static void
 fill_work (PhWindow *self)
 {
@@ -167,6 +187,7 @@ fill_work (PhWindow *self)
   gtk_widget_set_vexpand (self->views, TRUE);
   g_signal_connect_swapped (self->views, "refused", G_CALLBACK (refused_cb), self);
   g_signal_connect_swapped (self->views, "activated", G_CALLBACK (edit_form_cb), self);
+  g_signal_connect_swapped (self->views, "notify::filled", G_CALLBACK (filled_cb), self);
   ph_views_pane_set_foot (PH_VIEWS_PANE (self->views), ph_lean_pane_new (self->document));
   gtk_box_append (self->work, self->views);
   ph_window_add_panels (self);

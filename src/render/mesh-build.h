@@ -22,10 +22,12 @@ typedef struct
   PhMesh *mesh;
   size_t vertices_room, indices_room, edges_room, holes_room;
   const PhItem *item; /* whose role, part and state is given to what is added */
-  int sides;          /* of round things */
-  bool pierced;       /* sections carry hole places */
-  float thin_mm;      /* about half the least width of the solid at hand */
-  bool unchanged;     /* that solid is the open rig's too */
+  bool fine;
+  int sides;      /* of round things */
+  bool open[2];   /* the next skin needs no lid at its start, its end: something stands there */
+  bool pierced;   /* sections carry hole places */
+  float thin_mm;  /* about half the least width of the solid at hand */
+  bool unchanged; /* that solid is the open rig's too */
 } PhMeshBuild;
 
 uint32_t ph_mesh_add_vertex (PhMeshBuild *build, PhPoint at, PhPoint normal, const float hole[2]);
@@ -43,5 +45,5 @@ void ph_mesh_add_box (PhMeshBuild *build, const PhBox *box);
 void ph_mesh_add_ring (PhMeshBuild *build, const PhRing *ring);
 void ph_mesh_add_sphere (PhMeshBuild *build, const PhSphere *sphere);
 void ph_mesh_add_sweep (PhMeshBuild *build, const PhStation *stations, size_t n,
-                        const PhHole *holes, size_t n_holes, float round, bool fine);
+                        const PhHole *holes, size_t n_holes, float round);
 void ph_mesh_add_line (PhMeshBuild *build, const PhPoint *points, size_t n, float radius);

@@ -11,12 +11,17 @@
 #include "render/mesh-build.h"
 
 /* Points of a corner arc of a sweep's section: coarse and fine. */
-#define CORNER_COARSE 2
-#define CORNER_FINE 4
-/* Of a mesh that moves, so many bands of a sweep are enough: pierced ones need more. */
-#define BANDS_COARSE 10
-#define BANDS_PIERCED 32
-#define HOLE_SIDES 14
+#define CORNER_COARSE 1
+#define CORNER_PIERCED 2
+#define CORNER_FINE 3
+/* So many bands of a sweep are enough: pierced ones need more. */
+#define BANDS_COARSE 7
+#define BANDS_PIERCED 14
+#define BANDS_FINE 24
+#define SPHERE_BANDS 8
+#define SPHERE_BANDS_COARSE 4
+#define HOLE_SIDES_COARSE 8
+#define HOLE_SIDES_FINE 16
 
 static PhSection
 round_section (PhPoint middle, PhPoint u, PhPoint v, float radius, PhPoint lean, int sides)
@@ -100,7 +105,7 @@ ph_mesh_add_ring (PhMeshBuild *build, const PhRing *ring)
   static const float hole[2] = { PH_HOLE_NONE, 0.0f };
   PhPoint u, v;
   ph_point_square (ring->axis, &u, &v);
-  int sides = build->sides + build->sides / 2;
+  int sides = build->fine ? 36 : 8;
   PhPoint thick = ph_point_scale (ring->axis, ring->half_thick);
   for (int i = 0; i < sides; i++)
     {
@@ -149,16 +154,12 @@ ph_mesh_add_ring (PhMeshBuild *build, const PhRing *ring)
 void
 ph_mesh_add_sphere (PhMeshBuild *build, const PhSphere *sphere)
 {
-  enum
-  {
-    BANDS = 6
-  };
-  PhSection sections[BANDS + 1];
+  PhSection sections[SPHERE_BANDS + 1];
+  int bands = build->fine ? SPHERE_BANDS : SPHERE_BANDS_COARSE, sides = build->fine ? 16 : 6;
   PhPoint x = ph_point (1.0f, 0.0f, 0.0f), y = ph_point (0.0f, 1.0f, 0.0f);
-  int sides = build->sides > 12 ? 16 : 8;
-  for (int k = 0; k <= BANDS; k++)
+  for (int k = 0; k <= bands; k++)
     {
-      float turn = (float)PH_PI * ((float)k / (float)BANDS - 0.5f);
+      float turn = (float)PH_PI * ((float)k / (float)bands - 0.5f);
       /* The poles keep a trace of a radius: their quads must have a normal. */
       float radius = fmaxf (sphere->radius * cosf (turn), sphere->radius * 0.02f);
       PhPoint middle = sphere->at;
@@ -166,7 +167,7 @@ ph_mesh_add_sphere (PhMeshBuild *build, const PhSphere *sphere)
       sections[k] =
           round_section (middle, x, y, radius, ph_point (0.0f, 0.0f, tanf (turn * 0.98f)), sides);
     }
-  ph_mesh_add_skin (build, sections, BANDS + 1, sides);
+  ph_mesh_add_skin (build, sections, (size_t)bands + 1, sides);
 }
 
 /* A rounded rectangle: `arc` points at each corner, the ends of an arc on the straight sides. */
@@ -180,7 +181,8 @@ station_section (const PhStation *station, float round, int arc, float place)
   for (int corner = 0; corner < 4; corner++)
     for (int k = 0; k < arc; k++)
       {
-        float quarter = (float)corner + (float)k / (float)(arc - 1);
+        /* A corner of one point stands in the middle of its arc. */
+        float quarter = (float)corner + (arc > 1 ? (float)k / (float)(arc - 1) : 0.5f);
         float c = cosf (quarter * (float)(PH_PI / 2)), s = sinf (quarter * (float)(PH_PI / 2));
         float sign_out = corner == 0 || corner == 3 ? 1.0f : -1.0f;
         float sign_side = corner < 2 ? 1.0f : -1.0f;
@@ -213,10 +215,9 @@ station_between (const PhStation *stations, size_t n, float place)
 
 /* The rim of a hole at one of its sides. */
 static PhPoint
-hole_rim (const PhStation *stations, size_t n, const PhHole *hole, int i, float side,
+hole_rim (const PhStation *stations, size_t n, const PhHole *hole, float turn, float side,
           PhPoint *inward)
 {
-  float turn = (float)(2.0 * PH_PI) * (float)i / (float)HOLE_SIDES;
   PhStation middle = station_between (stations, n, hole->middle);
   PhStation at = station_between (stations, n, hole->middle + hole->half_span * cosf (turn));
   PhPoint rim = ph_point_add_scaled (at.at, at.out, hole->half_open * sinf (turn));
@@ -229,14 +230,16 @@ static void
 add_hole (PhMeshBuild *build, const PhStation *stations, size_t n, const PhHole *hole)
 {
   static const float open[2] = { PH_HOLE_NONE, 0.0f };
-  for (int i = 0; i < HOLE_SIDES; i++)
+  int sides = build->fine ? HOLE_SIDES_FINE : HOLE_SIDES_COARSE;
+  for (int i = 0; i < sides; i++)
     {
       PhPoint in[2], rim[2][2];
       uint32_t first = (uint32_t)build->mesh->n_vertices;
       for (int k = 0; k < 2; k++)
         for (int side = 0; side < 2; side++)
           {
-            rim[k][side] = hole_rim (stations, n, hole, i + k, side ? 1.0f : -1.0f, &in[k]);
+            float turn = (float)(2.0 * PH_PI) * (float)(i + k) / (float)sides;
+            rim[k][side] = hole_rim (stations, n, hole, turn, side ? 1.0f : -1.0f, &in[k]);
             ph_mesh_add_vertex (build, rim[k][side], in[k], open);
           }
       ph_mesh_add_triangle (build, first, first + 1, first + 3);
@@ -266,17 +269,18 @@ add_holes (PhMeshBuild *build, const PhStation *stations, size_t n, const PhHole
 
 void
 ph_mesh_add_sweep (PhMeshBuild *build, const PhStation *stations, size_t n, const PhHole *holes,
-                   size_t n_holes, float round, bool fine)
+                   size_t n_holes, float round)
 {
   assert (n >= 2);
-  size_t bands = n_holes > 0 ? BANDS_PIERCED : BANDS_COARSE, count = 0;
-  size_t stride = fine || n <= bands ? 1 : n / bands;
-  int arc = fine ? CORNER_FINE : CORNER_COARSE;
+  bool pierced = n_holes > 0, fine = build->fine;
+  size_t bands = fine ? BANDS_FINE : pierced ? BANDS_PIERCED : BANDS_COARSE, count = 0;
+  size_t stride = n <= bands || (fine && pierced) ? 1 : (n + bands - 1) / bands;
+  int arc = fine ? CORNER_FINE : pierced ? CORNER_PIERCED : CORNER_COARSE;
   float base = 1000.0f * (float)(build->mesh->n_holes + 1);
   PhSection *sections = ph_alloc ((n / stride + 2) * sizeof *sections);
   for (size_t k = 0; k < n; k = k + stride < n || k + 1 == n ? k + stride : n - 1)
     sections[count++] = station_section (&stations[k], round, arc, base + (float)k);
-  build->pierced = n_holes > 0;
+  build->pierced = pierced;
   ph_mesh_add_skin (build, sections, count, 4 * arc);
   build->pierced = false;
   if (n_holes > 0)

@@ -14,6 +14,14 @@
 #include "render/mesh-build.h"
 #include "render/solid-print.h"
 
+/* Radii in the moving mesh. */
+#define PIN_MM 5.0f
+#define SMALL_MM 12.5f
+#define LARGE_MM 25.0f
+/* Ends so near to one another, and one so large beside the other, hide each other's lids. */
+#define MEETING_MM 2.0f
+#define MEETING_SHARE 0.9f
+
 static const float unpierced[2] = { PH_HOLE_NONE, 0.0f };
 
 static void *
@@ -34,13 +42,13 @@ ph_mesh_add_vertex (PhMeshBuild *build, PhPoint at, PhPoint normal, const float 
   float reach = ph_point_length (at);
   unsigned mark = ph_mesh_mark (build->item->part);
   mesh->reach_mm = reach > mesh->reach_mm ? reach : mesh->reach_mm;
-  mesh->vertices[mesh->n_vertices] = (PhVertex){ .at = at,
-                                                 .normal = normal,
-                                                 .hole = { hole[0], hole[1] },
-                                                 .role = (uint8_t)build->item->role,
-                                                 .hatched = build->item->state == PH_STATE_NEAR,
-                                                 .mark = { (uint8_t)(mark & 0xff),
-                                                           (uint8_t)(mark >> 8) } };
+  mesh->vertices[mesh->n_vertices] =
+      (PhVertex){ .at = at,
+                  .normal = normal,
+                  .hole = { hole[0], hole[1] },
+                  .role = (uint8_t)build->item->role,
+                  .hatched = build->item->state == PH_STATE_NEAR,
+                  .mark = { (uint8_t)(mark & 0xff), (uint8_t)(mark >> 8) } };
   return (uint32_t)mesh->n_vertices++;
 }
 
@@ -173,16 +181,18 @@ ph_mesh_add_skin (PhMeshBuild *build, const PhSection *sections, size_t count, i
       add_band (build, &sections[k], &sections[k + 1], near, far, n);
       near = far;
     }
-  for (size_t k = 0; k < count; k++)
+  /* Where two skins meet the rim is drawn once, by the one that ends there. */
+  for (size_t k = build->open[0] ? 1 : 0; k < count; k++)
     add_round_edges (build, sections, count, k, n, k == 0 ? start : end);
-  add_lid (build, &sections[0], n, start, false);
-  add_lid (build, &sections[count - 1], n, end, true);
+  if (!build->open[0])
+    add_lid (build, &sections[0], n, start, false);
+  if (!build->open[1])
+    add_lid (build, &sections[count - 1], n, end, true);
 }
 
 static void
-add_item (PhMeshBuild *build, const PhDrawList *list, const PhItem *item, PhDetail detail)
+add_item (PhMeshBuild *build, const PhDrawList *list, const PhItem *item)
 {
-  bool fine = detail == PH_DETAIL_STILL;
   build->item = item;
   build->pierced = false;
   switch (item->solid)
@@ -195,8 +205,7 @@ add_item (PhMeshBuild *build, const PhDrawList *list, const PhItem *item, PhDeta
       break;
     case PH_SOLID_SWEEP:
       ph_mesh_add_sweep (build, ph_draw_list_stations (list, item), item->sweep.n,
-                         ph_draw_list_holes (list, item), item->sweep.n_holes, item->sweep.round,
-                         fine);
+                         ph_draw_list_holes (list, item), item->sweep.n_holes, item->sweep.round);
       break;
     case PH_SOLID_RING:
       ph_mesh_add_ring (build, &item->ring);
@@ -237,6 +246,43 @@ thinness (const PhDrawList *list, const PhItem *item)
   return item->line.radius;
 }
 
+/* Of the moving mesh: what is small needs fewer, a cam would show its corners. */
+static int
+sides_of (const PhItem *item, bool fine)
+{
+  float radius = item->solid == PH_SOLID_TUBE   ? fmaxf (item->tube.ra, item->tube.rb)
+                 : item->solid == PH_SOLID_RING ? item->ring.outer
+                                                : 0.0f;
+  if (fine)
+    return 24;
+  return radius > LARGE_MM ? 10 : radius > SMALL_MM ? 8 : radius > PIN_MM ? 6 : 4;
+}
+
+static bool
+meets (const PhItem *item, const PhItem *other, bool far)
+{
+  if (other->solid != PH_SOLID_TUBE || other->part != item->part || other->state != item->state)
+    return false;
+  PhPoint at = far ? item->tube.b : item->tube.a;
+  float radius = MEETING_SHARE * (far ? item->tube.rb : item->tube.ra);
+  return (ph_point_length (ph_point_sub (other->tube.a, at)) < MEETING_MM
+          && other->tube.ra >= radius)
+         || (ph_point_length (ph_point_sub (other->tube.b, at)) < MEETING_MM
+             && other->tube.rb >= radius);
+}
+
+/* Whether a tube's end stands against the one before or after it in the list: disc upon disc. */
+static bool
+is_met (const PhDrawList *list, size_t i, bool far)
+{
+  const PhItem *item = ph_draw_list_item (list, i);
+  if (item->solid != PH_SOLID_TUBE)
+    return false;
+  return (i > 0 && meets (item, ph_draw_list_item (list, i - 1), far))
+         || (i + 1 < ph_draw_list_count (list)
+             && meets (item, ph_draw_list_item (list, i + 1), far));
+}
+
 static bool
 belongs (const PhItem *item, PhMeshShare share)
 {
@@ -253,10 +299,14 @@ ph_mesh_new (const PhDrawList *list, PhMeshShare share, PhDetail detail, const P
       const PhItem *item = ph_draw_list_item (list, i);
       if (!belongs (item, share))
         continue;
-      build.sides = detail == PH_DETAIL_STILL ? 24 : 8;
+      build.fine = detail == PH_DETAIL_STILL;
+      build.sides = sides_of (item, build.fine);
+      /* A boss begins within the riser and ends in its knuckle. */
+      build.open[0] = !build.fine && (item->role == PH_ROLE_BOSS || is_met (list, i, false));
+      build.open[1] = !build.fine && is_met (list, i, true);
       build.thin_mm = thinness (list, item);
       build.unchanged = same && ph_solid_is_in (list, item, same, i);
-      add_item (&build, list, item, detail);
+      add_item (&build, list, item);
     }
   return mesh;
 }

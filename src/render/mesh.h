@@ -71,8 +71,8 @@ typedef enum
   PH_MESH_ALL
 } PhMeshShare;
 
-/** What is off gives edges but no triangles. Edges of solids that are in `same` too (may be null) as
- * they are in `list` are marked unchanged. Free with ph_mesh_free. */
+/** What is off gives edges but no triangles. Edges of solids that are in `same` too (may be null)
+ * as they are in `list` are marked unchanged. Free with ph_mesh_free. */
 PhMesh *ph_mesh_new (const PhDrawList *list, PhMeshShare share, PhDetail detail,
                      const PhDrawList *same);
 void ph_mesh_free (PhMesh *mesh);

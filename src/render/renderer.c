@@ -30,7 +30,7 @@ struct PhRenderer
   PhSolidBuffers buffers[SHARES][DETAILS];
   const PhDrawList *list, *reference_list, *reference_same; /* borrowed */
   uint64_t fingerprint[SHARES];                             /* of the meshes */
-  PhMesh *mesh[SHARES][DETAILS]; /* null: stale */
+  PhMesh *mesh[SHARES][DETAILS];                            /* null: stale */
   PhMesh *reference;
   PhStrips lines, halo, marks;
   PhMultisample multisample;
@@ -136,8 +136,8 @@ reference_mesh (PhRenderer *self)
 {
   if (!self->reference)
     {
-      self->reference = ph_mesh_new (self->reference_list, PH_MESH_ALL, PH_DETAIL_MOVING,
-                                     self->reference_same);
+      self->reference =
+          ph_mesh_new (self->reference_list, PH_MESH_ALL, PH_DETAIL_MOVING, self->reference_same);
       self->meshes_made++;
     }
   return self->reference;
@@ -179,8 +179,8 @@ static PhLineView
 pixel_view (const Picture *picture)
 {
   const PhCamera *camera = &picture->view->camera;
-  PhLineView view = { .clip = { 2.0f / camera->width_px, 0, 0, 0, 0, -2.0f / camera->height_px, 0, 0,
-                                0, 0, 1, 0, -1, 1, 0, 1 },
+  PhLineView view = { .clip = { 2.0f / camera->width_px, 0, 0, 0, 0, -2.0f / camera->height_px, 0,
+                                0, 0, 0, 1, 0, -1, 1, 0, 1 },
                       .width_px = camera->width_px,
                       .height_px = camera->height_px,
                       .pixel = picture->frame->pixel,
@@ -240,7 +240,9 @@ draw_lines (const Picture *picture)
 {
   PhRenderer *self = picture->self;
   const PhCamera *camera = &picture->view->camera;
-  PhStripLook look = { .colours = picture->colours, .selected = picture->view->selected };
+  PhStripLook look = { .colours = picture->colours,
+                       .selected = picture->view->selected,
+                       .plain = picture->detail == PH_DETAIL_MOVING };
   ph_strips_clear (&self->lines);
   ph_strips_clear (&self->halo);
   for (int share = 0; share < SHARES; share++)
@@ -302,7 +304,8 @@ draw_view (const Picture *picture)
   if (picture->self->list)
     {
       draw_solids (picture);
-      draw_lines (picture);
+      if (!picture->frame->bare)
+        draw_lines (picture);
     }
   if (picture->self->reference_list)
     draw_reference (picture);

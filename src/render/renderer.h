@@ -36,6 +36,7 @@ typedef struct
   int width, height; /* of the area, device pixels */
   float pixel;       /* device pixels to a logical one */
   bool still;        /* fine meshes and multisampling: the frame after a drag */
+  bool bare;         /* solids alone, without any line: for tests */
 } PhRenderFrame;
 
 typedef struct PhRenderer PhRenderer;

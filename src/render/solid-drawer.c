@@ -23,8 +23,9 @@ enum
   HOLES,
   N_HOLES
 };
-static const char *const names[PH_SOLID_UNIFORMS] = { "to_clip",  "to_picture", "colours", "accent",
-                                                      "selected", "pixel",      "holes",   "n_holes" };
+static const char *const names[PH_SOLID_UNIFORMS] = {
+  "to_clip", "to_picture", "colours", "accent", "selected", "pixel", "holes", "n_holes"
+};
 
 static void
 set_light (const PhProgram *program)

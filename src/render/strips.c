@@ -18,6 +18,9 @@
 /* An edge is no wider than this share of what it bounds, half to half. */
 #define EDGE_SHARE 0.16f
 #define EDGE_HALF_LEAST_PX 0.18f
+/* Half the least width of what is a small thing. */
+#define SMALL_MM 5.5f
+#define FACING_LEAST 1e-3f
 #define REFERENCE_ALPHA 166
 /* A string thinner than this is still seen. */
 #define LINE_HALF_LEAST_PX 0.5f
@@ -62,8 +65,9 @@ static int
 seen (const PhEdge *edge, const PhCamera *camera)
 {
   PhPoint toward = ph_camera_toward (camera, edge->a);
-  bool left = ph_point_dot (edge->left, toward) > 0.0f;
-  bool right = ph_point_dot (edge->right, toward) > 0.0f;
+  /* A face seen from its very edge is not seen: both rims of a disc are silhouettes then. */
+  bool left = ph_point_dot (edge->left, toward) > FACING_LEAST;
+  bool right = ph_point_dot (edge->right, toward) > FACING_LEAST;
   if (left != right)
     return 2;
   return edge->kind == PH_EDGE_CREASE && left ? 1 : 0;
@@ -93,8 +97,8 @@ add_reference (PhStrips *strips, const PhEdge *edge, int how, const PhStripLook 
 {
   if (how == 2 && edge->state != PH_STATE_OFF && tells_a_rig (edge)
       && !(edge->unchanged && look->leans_alike))
-    ph_strips_add (strips, strip_of (edge, look->colours->outline, REFERENCE_ALPHA,
-                                     OUTLINE_HALF_PX, PH_STRIP_DASHES));
+    ph_strips_add (strips, strip_of (edge, look->colours->outline, REFERENCE_ALPHA, OUTLINE_HALF_PX,
+                                     PH_STRIP_DASHES));
 }
 
 static void
@@ -115,6 +119,14 @@ add_edge (PhStrips *strips, PhStrips *halo, const PhEdge *edge, int how, const P
     ph_strips_add (halo, strip_of (edge, colours->accent, 255, HALO_HALF_PX, PH_STRIP_WHOLE));
 }
 
+/* Pins and screws go without their lines while things move. */
+static bool
+is_small (const PhEdge *edge, const PhStripLook *look)
+{
+  return edge->radius < SMALL_MM && edge->role != PH_ROLE_WEIGHT && edge->role != PH_ROLE_BAR
+         && edge->state != PH_STATE_OFF && edge->part != look->selected;
+}
+
 void
 ph_strips_of_mesh (PhStrips *strips, PhStrips *halo, const PhMesh *mesh, const PhCamera *camera,
                    const PhStripLook *look)
@@ -123,6 +135,8 @@ ph_strips_of_mesh (PhStrips *strips, PhStrips *halo, const PhMesh *mesh, const P
     {
       const PhEdge *edge = &mesh->edges[i];
       int how = edge->kind == PH_EDGE_LINE ? 0 : seen (edge, camera);
+      if (look->plain && (how == 1 || (how == 2 && is_small (edge, look))))
+        continue;
       if (edge->kind == PH_EDGE_LINE)
         add_line (strips, edge, camera, look);
       else if (how && look->is_reference)

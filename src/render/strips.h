@@ -50,6 +50,7 @@ typedef struct
   const PhRenderColours *colours;
   int selected;      /* part, or PH_PART_NONE */
   bool is_reference; /* everything is a dashed outline */
+  bool plain;        /* while things move: no creases between two seen faces */
   bool leans_alike;  /* as the open rig: what is the same there is left out */
 } PhStripLook;
 

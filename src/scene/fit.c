@@ -89,8 +89,7 @@ ph_camera_fit (PhCamera *camera, const PhDrawList *list, PhMargins margins)
       PhExtent extent = { least.x, most.x, -most.y, -least.y };
       ph_camera_pan (camera, (camera->width_px - least.x - most.x) / 2.0f,
                      (camera->height_px - least.y - most.y) / 2.0f);
-      camera->px_per_mm *=
-          ph_extent_scale (extent, camera->width_px, camera->height_px, margins);
+      camera->px_per_mm *= ph_extent_scale (extent, camera->width_px, camera->height_px, margins);
     }
   ph_camera_pan (camera, (margins.left - margins.right) / 2.0f,
                  (margins.top - margins.bottom) / 2.0f);

@@ -19,6 +19,7 @@ struct PhOutlines
   size_t n_facets, facets_room;
   float *lights;
   size_t n_lights, lights_room;
+  PhCamera camera; /* of the last update */
 };
 
 /** Copies the pixels of a new path. */

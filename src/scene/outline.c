@@ -154,12 +154,19 @@ ph_outlines_update (PhOutlines *outlines, const PhDrawList *list, const PhCamera
 {
   outlines->n = outlines->n_pixels = outlines->n_holes = 0;
   outlines->n_facets = outlines->n_lights = 0;
+  outlines->camera = *camera;
   size_t n = ph_draw_list_count (list);
   outlines->outlines =
       grown (outlines->outlines, 0, n, &outlines->room, sizeof *outlines->outlines);
   for (size_t i = 0; i < n; i++)
     outlines->outlines[outlines->n++] = outline_of (outlines, list, i, camera);
   qsort (outlines->outlines, outlines->n, sizeof *outlines->outlines, compare_depths);
+}
+
+const PhCamera *
+ph_outlines_camera (const PhOutlines *outlines)
+{
+  return &outlines->camera;
 }
 
 size_t

@@ -46,6 +46,9 @@ void ph_outlines_free (PhOutlines *outlines);
 /** Computes them anew; memory is kept from one time to the next. */
 void ph_outlines_update (PhOutlines *outlines, const PhDrawList *list, const PhCamera *camera);
 
+/** The camera they were computed for. */
+const PhCamera *ph_outlines_camera (const PhOutlines *outlines);
+
 size_t ph_outlines_count (const PhOutlines *outlines);
 /** The farthest is the first. Borrowed until the next update, like all that follow. */
 const PhOutline *ph_outlines_get (const PhOutlines *outlines, size_t i);

@@ -34,9 +34,22 @@ distance_to (const PhOutlines *outlines, const PhOutline *outline, PhPixel at)
   return 0.0f;
 }
 
+/* In the free view solids that run into one another are told apart along the ray of sight. */
+static int
+pick_in_space (const PhCamera *camera, const PhDrawList *list, PhPixel at, float slack_px)
+{
+  PhPoint from, way;
+  ph_camera_ray (camera, at, &from, &way);
+  int item = ph_pick_ray (list, from, way, 0.0f, NULL);
+  return item >= 0 ? item : ph_pick_ray (list, from, way, slack_px / camera->px_per_mm, NULL);
+}
+
 int
 ph_pick_item (const PhOutlines *outlines, const PhDrawList *list, PhPixel at, float slack_px)
 {
+  const PhCamera *camera = ph_outlines_camera (outlines);
+  if (camera->view == PH_VIEW_FREE)
+    return pick_in_space (camera, list, at, slack_px);
   int best = -1;
   float least = slack_px;
   for (size_t i = ph_outlines_count (outlines); i-- > 0;)
@@ -115,9 +128,10 @@ meet_sphere (Ray *ray, PhPoint at, float radius)
     hit (ray, along - sqrtf (radius * radius - square));
 }
 
-/* The round side of a cylinder between two points: solve for the ray's distance to the axis. */
+/* The round side of a cylinder between two points: solve for the ray's distance to the axis. From
+ * outside the ray meets it where it enters, from inside where it leaves. */
 static void
-meet_side (Ray *ray, PhPoint a, PhPoint b, float radius)
+meet_wall (Ray *ray, PhPoint a, PhPoint b, float radius, bool inside)
 {
   PhPoint near;
   float start_along = near_to (ray, ph_point_mix (a, b, 0.5f), &near);
@@ -128,10 +142,16 @@ meet_side (Ray *ray, PhPoint a, PhPoint b, float radius)
   float qc = ph_point_dot (start, start) - radius * radius, root = qb * qb - qa * qc;
   if (qa < 1e-9f || root < 0.0f)
     return;
-  float along = (-qb - sqrtf (root)) / qa;
+  float along = (-qb + (inside ? sqrtf (root) : -sqrtf (root))) / qa;
   float height = ph_point_dot (ph_point_add_scaled (to, ray->way, along), axis);
   if (height >= 0.0f && height <= ph_point_length (ph_point_sub (b, a)))
     hit (ray, start_along + along);
+}
+
+static void
+meet_side (Ray *ray, PhPoint a, PhPoint b, float radius)
+{
+  meet_wall (ray, a, b, radius, false);
 }
 
 static void
@@ -198,6 +218,23 @@ meet_ring (Ray *ray, const PhRing *ring, float slack)
   meet_face (ray, a, ring->axis, ring->outer + slack, ring->inner - slack);
   meet_face (ray, b, ring->axis, ring->outer + slack, ring->inner - slack);
   meet_side (ray, a, b, ring->outer + slack);
+  if (ring->inner > slack)
+    meet_wall (ray, a, b, ring->inner - slack, true);
+}
+
+/* A block between two stations, as deep and as wide as the larger of them. */
+static void
+meet_link (Ray *ray, const PhStation *s, float slack)
+{
+  PhPoint along = ph_point_sub (s[1].at, s[0].at), out = s[0].out;
+  PhPoint way = ph_point_unit (along);
+  out = ph_point_unit (ph_point_add_scaled (out, way, -ph_point_dot (out, way)));
+  PhBox link = { .at = ph_point_mix (s[0].at, s[1].at, 0.5f),
+                 .half = { ph_point_scale (along, 0.5f),
+                           ph_point_scale (out, fmaxf (s[0].half_depth, s[1].half_depth)),
+                           ph_point_scale (ph_point_cross (way, out),
+                                           fmaxf (s[0].half_across, s[1].half_across)) } };
+  meet_box (ray, &link, slack);
 }
 
 static void
@@ -213,10 +250,7 @@ meet_item (Ray *ray, const PhDrawList *list, const PhItem *item, float slack)
       break;
     case PH_SOLID_SWEEP:
       for (size_t i = 0; i + 1 < item->sweep.n; i++)
-        {
-          const PhStation *s = ph_draw_list_stations (list, item) + i;
-          meet_capsule (ray, s[0].at, s[1].at, (s->half_depth + s->half_across) / 2.0f + slack);
-        }
+        meet_link (ray, ph_draw_list_stations (list, item) + i, slack);
       break;
     case PH_SOLID_RING:
       meet_ring (ray, &item->ring, slack);

@@ -23,9 +23,9 @@ append_text (GtkSnapshot *snapshot, const PhPalette *palette, const PhMark *mark
   const PhLabelBox *box = &mark->box;
   GdkRGBA plate = rgba_of (palette->ground, PH_MARK_PLATE_ALPHA);
   GdkRGBA ink = rgba_of (mark->accent ? palette->accent : palette->ink, mark->alpha);
-  gtk_snapshot_append_color (snapshot, &plate,
-                             &GRAPHENE_RECT_INIT ((float)box->x, (float)box->y, (float)box->width,
-                                                  (float)box->height));
+  gtk_snapshot_append_color (
+      snapshot, &plate,
+      &GRAPHENE_RECT_INIT ((float)box->x, (float)box->y, (float)box->width, (float)box->height));
   gtk_snapshot_save (snapshot);
   gtk_snapshot_translate (snapshot, &GRAPHENE_POINT_INIT (mark->at[0].x, mark->at[0].y));
   gtk_snapshot_append_layout (snapshot, mark->layout, &ink);

@@ -1,7 +1,8 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * What a bow view shows, rebuilt when it is stale and somebody asks: lists, camera, marks, outlines.
+ * What a bow view shows, rebuilt when it is stale and somebody asks: lists, camera, marks,
+ * outlines.
  */
 #include <math.h>
 
@@ -104,7 +105,8 @@ ph_bow_view_get_extent (PhBowView *self)
     extent = ph_extent_join (extent,
                              ph_extent_of (self->list, self->view, self->camera.lean_rad, slope));
   if (self->scene->reference)
-    extent = ph_extent_join (extent, ph_extent_of (self->scene->reference, self->view, 0.0f, slope));
+    extent =
+        ph_extent_join (extent, ph_extent_of (self->scene->reference, self->view, 0.0f, slope));
   return extent;
 }
 

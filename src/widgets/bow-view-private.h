@@ -2,8 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * What the bow view's own sources share: bow-view.c (what is shown), bow-view-paint.c (drawing),
- * bow-view-input.c (keys), bow-view-pointer.c and view-drag.c (hand), bow-view-words.c (what a screen reader hears). The area beneath
- * (gl-view.c) reads it too.
+ * bow-view-input.c (keys), bow-view-pointer.c and view-drag.c (hand), bow-view-words.c (what a
+ * screen reader hears). The area beneath (gl-view.c) reads it too.
  */
 #pragma once
 
@@ -50,7 +50,7 @@ struct _PhBowView
   double pinch_scale, pinch_x, pinch_y;
   double click_x, click_y; /* of the last click */
   guint32 click_time;
-  GtkWidget *menu; /* a part's, or null */
+  GtkWidget *menu;      /* a part's, or null */
   gboolean key_gesture; /* a held key's gesture is open */
   double pointer_x, pointer_y;
 };
@@ -65,8 +65,8 @@ void ph_bow_view_snapshot (GtkWidget *widget, GtkSnapshot *snapshot);
 /** Controllers; called once by init, the second by the first. */
 void ph_bow_view_init_input (PhBowView *self);
 void ph_bow_view_init_pointer (PhBowView *self);
-/** So many weights more on the selected stack or at the selected bar's end, in a held key's gesture.
- * False: it cannot be. */
+/** So many weights more on the selected stack or at the selected bar's end, in a held key's
+ * gesture. False: it cannot be. */
 gboolean ph_bow_view_add_weights (PhBowView *self, int steps);
 /** What the hand does is another: the marks are stale. */
 void ph_bow_view_remark (PhBowView *self);

@@ -9,7 +9,6 @@
 #include <glib/gi18n.h>
 #include <math.h>
 
-
 G_DEFINE_FINAL_TYPE (PhBowView, ph_bow_view, GTK_TYPE_WIDGET)
 
 enum
@@ -261,8 +260,8 @@ install_signals (void)
                                    NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
   signals[ACTIVATED] = g_signal_new ("activated", PH_TYPE_BOW_VIEW, G_SIGNAL_RUN_LAST, 0, NULL,
                                      NULL, NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
-  signals[REDRAW] = g_signal_new ("redraw", PH_TYPE_BOW_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL,
-                                  G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
+  signals[REDRAW] = g_signal_new ("redraw", PH_TYPE_BOW_VIEW, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
+                                  NULL, G_TYPE_NONE, 1, G_TYPE_BOOLEAN);
 }
 
 static void

@@ -45,8 +45,8 @@ void ph_bow_view_add_button (PhBowView *self, GtkWidget *button);
 double ph_bow_view_get_lean_factor (PhBowView *self);
 void ph_bow_view_set_lean_factor (PhBowView *self, double factor);
 
-/** Not for the free view (asserted). Extent of the rig, and of the reference where there is one, in this view. The lean as drawn now
- * and plumb are both inside. */
+/** Not for the free view (asserted). Extent of the rig, and of the reference where there is one, in
+ * this view. The lean as drawn now and plumb are both inside. */
 PhExtent ph_bow_view_get_extent (PhBowView *self);
 
 /** Scale and middle; size and lean are the view's own. From then on it does not fit itself. */

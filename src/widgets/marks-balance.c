@@ -11,6 +11,7 @@
 #include "document/format.h"
 
 #define BALANCE_RADIUS_PX 8.0
+#define PLUMB_MM 700.0f
 #define TURN_BEYOND_MM 170.0f
 #define BAR_HANDY_PX 80.0
 #define BAR_LEAST_PX 24.0
@@ -137,9 +138,15 @@ ph_marks_balance (PhMarks *marks)
 {
   const PhCamera *camera = marks->camera;
   PhPixel at = ph_camera_project (camera, ph_point_of_m (marks->facts->report->mass.com_m), NULL);
-  if (camera->view == PH_VIEW_SIDE)
-    ph_marks_add_line (marks, at, (PhPixel){ at.x, camera->height_px }, PH_DASH_PLUMB, 0.8, FALSE,
-                       FALSE);
+  PhPixel below = { at.x, camera->height_px };
+  if (camera->view == PH_VIEW_FREE)
+    {
+      PhPoint under = ph_point_of_m (marks->facts->report->mass.com_m);
+      under.z -= PLUMB_MM;
+      below = ph_camera_project (camera, under, NULL);
+    }
+  if (camera->view == PH_VIEW_SIDE || camera->view == PH_VIEW_FREE)
+    ph_marks_add_line (marks, at, below, PH_DASH_PLUMB, 0.8, FALSE, FALSE);
   add_balance_mark (marks, at);
   if (camera->view != PH_VIEW_SIDE && camera->view != PH_VIEW_FREE)
     return;

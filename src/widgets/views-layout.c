@@ -19,11 +19,11 @@ ph_view_margins (PhView view)
   switch (view)
     {
     case PH_VIEW_SIDE:
-      return (PhMargins){ 14.0f, 14.0f, 26.0f, 40.0f };
+      return (PhMargins){ 10.0f, 10.0f, 16.0f, 30.0f };
     case PH_VIEW_BEHIND:
-      return (PhMargins){ 12.0f, 12.0f, 44.0f, 44.0f };
+      return (PhMargins){ 10.0f, 10.0f, 30.0f, 30.0f };
     case PH_VIEW_ABOVE:
-      return (PhMargins){ 14.0f, 14.0f, 14.0f, 28.0f };
+      return (PhMargins){ 10.0f, 10.0f, 10.0f, 26.0f };
     case PH_VIEW_FREE:
       break;
     }

@@ -5,12 +5,10 @@
  * number of each alone) and hands every view its camera. Rectangles follow from what had to be
  * shown when the rig was opened or fitted, so that nothing jumps while a part is moved.
  */
-#include "widgets/views-pane.h"
+#include "widgets/views-pane-private.h"
 
 #include <glib/gi18n.h>
 
-#include "widgets/gl-views.h"
-#include "widgets/view-palette.h"
 #include "widgets/views-layout.h"
 
 #define GAP 1.0f
@@ -18,30 +16,8 @@
 #define WIDTH_NATURAL 600
 /* Under this a whole bow between the words above and below it is no longer a picture. */
 #define BEHIND_LEAST_HEIGHT 200
-#define N_VIEWS 3
 #define SCALE_LEAST 0.03f
 #define SCALE_MOST 20.0f
-/* Where a double click counts as one on the title. */
-#define TITLE_PX 28
-#define TITLE_WIDE_PX 140
-
-struct _PhViewsPane
-{
-  GtkWidget parent_instance;
-
-  PhDocument *document;      /* owned */
-  GtkWidget *views[N_VIEWS]; /* in the order of PhView */
-  GtkWidget *free;           /* in place of side and above, or hidden; made when first wanted */
-  GtkWidget *foot;           /* under the view from behind, or null */
-  PhGlViews *gl;
-  gboolean show_above, show_free;
-  GtkWidget *filling; /* the view that has the whole pane, or null */
-
-  PhViewsExtent extent;
-  gboolean measured; /* extent holds for the rig */
-  gboolean moved;    /* the person zoomed or moved: resizing keeps that */
-  PhCamera cameras[N_VIEWS];
-};
 
 G_DEFINE_FINAL_TYPE (PhViewsPane, ph_views_pane, GTK_TYPE_WIDGET)
 
@@ -108,7 +84,7 @@ layout_now (PhViewsPane *self, PhViewRect *foot)
 static void
 hand_out (PhViewsPane *self)
 {
-  for (int i = 0; i < N_VIEWS; i++)
+  for (int i = 0; i < PH_PANE_VIEWS; i++)
     ph_bow_view_set_camera (PH_BOW_VIEW (self->views[i]), &self->cameras[i]);
 }
 
@@ -148,13 +124,13 @@ aim_alone (PhViewsPane *self, PhView view)
 static void
 aim (PhViewsPane *self, const PhViewsLayout *layout)
 {
-  PhCamera before[N_VIEWS];
-  for (int i = 0; i < N_VIEWS; i++)
+  PhCamera before[PH_PANE_VIEWS];
+  for (int i = 0; i < PH_PANE_VIEWS; i++)
     before[i] = self->cameras[i];
   ph_views_cameras (&self->extent, layout, ph_views_scale (&self->extent, layout), 0.0f, 0.0f,
                     self->cameras);
   if (self->moved)
-    for (int i = 0; i < N_VIEWS; i++)
+    for (int i = 0; i < PH_PANE_VIEWS; i++)
       {
         self->cameras[i].px_per_mm = before[i].px_per_mm;
         self->cameras[i].middle = before[i].middle;
@@ -182,7 +158,7 @@ zoom_cb (PhViewsPane *self, double factor, double x, double y, PhBowView *view)
   PhCamera *camera = &self->cameras[ph_bow_view_get_view (view)];
   float to = CLAMP (camera->px_per_mm * (float)factor, SCALE_LEAST, SCALE_MOST);
   float by = to / camera->px_per_mm;
-  for (int i = 0; i < N_VIEWS; i++)
+  for (int i = 0; i < PH_PANE_VIEWS; i++)
     {
       PhCamera *other = &self->cameras[i];
       PhPixel middle = { other->width_px / 2.0f, other->height_px / 2.0f };
@@ -279,39 +255,19 @@ ph_views_pane_get_request_mode (GtkWidget *widget)
   return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
 }
 
-static GtkAllocation
-allocation_of (const PhViewRect *rect)
-{
-  return (GtkAllocation){ (int)rect->x, (int)rect->y, MAX (1, (int)rect->width),
-                          MAX (1, (int)rect->height) };
-}
-
-/* Null: not shown. */
-static void
-allocate_view (GtkWidget *view, const PhViewRect *rect)
-{
-  if (!view)
-    return;
-  gtk_widget_set_child_visible (view, rect != NULL);
-  if (!rect)
-    return;
-  GtkAllocation place = allocation_of (rect);
-  gtk_widget_size_allocate (view, &place, -1);
-}
-
 static void
 allocate_one (PhViewsPane *self, const PhViewRect *all)
 {
   static const GtkAllocation nothing;
-  GtkAllocation place = allocation_of (all);
+  GtkAllocation place = ph_views_pane_allocation (all);
   gboolean behind = self->filling == self->views[PH_VIEW_BEHIND];
-  for (int i = 0; i < N_VIEWS; i++)
-    allocate_view (self->views[i], self->views[i] == self->filling ? all : NULL);
-  allocate_view (self->free, self->free == self->filling ? all : NULL);
-  allocate_view (self->foot, NULL);
+  for (int i = 0; i < PH_PANE_VIEWS; i++)
+    ph_views_pane_allocate_view (self->views[i], self->views[i] == self->filling ? all : NULL);
+  ph_views_pane_allocate_view (self->free, self->free == self->filling ? all : NULL);
+  ph_views_pane_allocate_view (self->foot, NULL);
   ph_gl_views_allocate (self->gl, PH_GL_COLUMN, behind ? &nothing : &place);
   ph_gl_views_allocate (self->gl, PH_GL_BEHIND, behind ? &place : &nothing);
-  for (int i = 0; i < N_VIEWS; i++)
+  for (int i = 0; i < PH_PANE_VIEWS; i++)
     if (self->views[i] == self->filling)
       aim_alone (self, (PhView)i);
 }
@@ -326,13 +282,14 @@ allocate_all (PhViewsPane *self)
   gboolean free_view = self->show_free && self->free;
   if (self->show_above)
     column.height = layout.above.y + layout.above.height;
-  GtkAllocation left = allocation_of (&column), right = allocation_of (&layout.behind);
-  allocate_view (self->views[PH_VIEW_SIDE], free_view ? NULL : &layout.side);
-  allocate_view (self->views[PH_VIEW_ABOVE],
-                 free_view || !self->show_above ? NULL : &layout.above);
-  allocate_view (self->free, free_view ? &column : NULL);
-  allocate_view (self->views[PH_VIEW_BEHIND], &layout.behind);
-  allocate_view (self->foot, &foot);
+  GtkAllocation left = ph_views_pane_allocation (&column),
+                right = ph_views_pane_allocation (&layout.behind);
+  ph_views_pane_allocate_view (self->views[PH_VIEW_SIDE], free_view ? NULL : &layout.side);
+  ph_views_pane_allocate_view (self->views[PH_VIEW_ABOVE],
+                               free_view || !self->show_above ? NULL : &layout.above);
+  ph_views_pane_allocate_view (self->free, free_view ? &column : NULL);
+  ph_views_pane_allocate_view (self->views[PH_VIEW_BEHIND], &layout.behind);
+  ph_views_pane_allocate_view (self->foot, &foot);
   ph_gl_views_allocate (self->gl, PH_GL_COLUMN, &left);
   ph_gl_views_allocate (self->gl, PH_GL_BEHIND, &right);
   aim (self, &layout);
@@ -352,31 +309,10 @@ ph_views_pane_size_allocate (GtkWidget *widget, int width, int height, int basel
     allocate_all (self);
 }
 
-/* Drawing: over areas the views have no ground of their own. */
-
-static void
-append_ground (PhViewsPane *self, GtkSnapshot *snapshot, GtkWidget *view)
-{
-  graphene_rect_t bounds;
-  if (!view || !gtk_widget_get_mapped (view)
-      || !gtk_widget_compute_bounds (view, GTK_WIDGET (self), &bounds))
-    return;
-  PhShade ground = ph_palette_of_widget (view).ground;
-  gtk_snapshot_append_color (
-      snapshot,
-      &(GdkRGBA){ (float)ground.red, (float)ground.green, (float)ground.blue, 1.0f }, &bounds);
-}
-
 static void
 ph_views_pane_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
-  PhViewsPane *self = PH_VIEWS_PANE (widget);
-  if (ph_gl_views_are_on (self->gl))
-    {
-      for (int i = 0; i < N_VIEWS; i++)
-        append_ground (self, snapshot, self->views[i]);
-      append_ground (self, snapshot, self->free);
-    }
+  ph_views_pane_snapshot_ground (PH_VIEWS_PANE (widget), snapshot);
   GTK_WIDGET_CLASS (ph_views_pane_parent_class)->snapshot (widget, snapshot);
 }
 
@@ -417,128 +353,6 @@ ph_views_pane_get_show_above (PhViewsPane *self)
 {
   g_return_val_if_fail (PH_IS_VIEWS_PANE (self), FALSE);
   return self->show_above;
-}
-
-static void add_view (PhViewsPane *self, GtkWidget *widget);
-
-void
-ph_views_pane_set_show_free (PhViewsPane *self, gboolean show)
-{
-  g_return_if_fail (PH_IS_VIEWS_PANE (self));
-  if (self->show_free == show)
-    return;
-  if (!self->free)
-    {
-      self->free = ph_bow_view_new (self->document, PH_VIEW_FREE);
-      add_view (self, self->free);
-    }
-  self->show_free = show;
-  GtkWidget *shown = show ? self->free : self->views[PH_VIEW_SIDE];
-  GtkWidget *gone = show ? self->views[PH_VIEW_SIDE] : self->free;
-  if (self->filling == gone)
-    self->filling = shown;
-  gtk_widget_queue_allocate (GTK_WIDGET (self));
-  gtk_widget_set_child_visible (shown, TRUE);
-  gtk_widget_grab_focus (shown);
-  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_SHOW_FREE]);
-}
-
-gboolean
-ph_views_pane_get_show_free (PhViewsPane *self)
-{
-  g_return_val_if_fail (PH_IS_VIEWS_PANE (self), FALSE);
-  return self->show_free;
-}
-
-static void
-fill (PhViewsPane *self, GtkWidget *view)
-{
-  if (self->filling == view)
-    return;
-  self->filling = view;
-  ph_views_pane_fit (self);
-  if (view)
-    gtk_widget_grab_focus (view);
-  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_FILLED]);
-}
-
-gboolean
-ph_views_pane_get_filled (PhViewsPane *self)
-{
-  g_return_val_if_fail (PH_IS_VIEWS_PANE (self), FALSE);
-  return self->filling != NULL;
-}
-
-void
-ph_views_pane_leave_filled (PhViewsPane *self)
-{
-  g_return_if_fail (PH_IS_VIEWS_PANE (self));
-  fill (self, NULL);
-}
-
-static GtkWidget *
-view_with_focus (PhViewsPane *self)
-{
-  for (int i = 0; i < N_VIEWS; i++)
-    if (gtk_widget_has_focus (self->views[i]))
-      return self->views[i];
-  return self->show_free ? self->free : self->views[PH_VIEW_SIDE];
-}
-
-/* Before the views' own keys only what leaves the filled state. */
-static gboolean
-leave_key_cb (PhViewsPane *self, guint key)
-{
-  if (!self->filling
-      || (key != GDK_KEY_Escape && key != GDK_KEY_Return && key != GDK_KEY_KP_Enter
-          && key != GDK_KEY_F11))
-    return GDK_EVENT_PROPAGATE;
-  fill (self, NULL);
-  return GDK_EVENT_STOP;
-}
-
-static gboolean
-key_cb (PhViewsPane *self, guint key, guint code, GdkModifierType state)
-{
-  (void)code;
-  if (state & (GDK_CONTROL_MASK | GDK_ALT_MASK | GDK_SUPER_MASK | GDK_META_MASK))
-    return GDK_EVENT_PROPAGATE;
-  if (key == GDK_KEY_v || key == GDK_KEY_V)
-    ph_views_pane_set_show_free (self, !self->show_free);
-  else if (key == GDK_KEY_F11)
-    fill (self, view_with_focus (self));
-  else
-    return GDK_EVENT_PROPAGATE;
-  return GDK_EVENT_STOP;
-}
-
-/* A double click on a view's title. */
-static void
-pressed_cb (PhViewsPane *self, int n, double x, double y)
-{
-  GtkWidget *view = gtk_widget_pick (GTK_WIDGET (self), x, y, GTK_PICK_DEFAULT);
-  double view_x, view_y;
-  if (n != 2 || !view || !PH_IS_BOW_VIEW (view)
-      || !gtk_widget_translate_coordinates (GTK_WIDGET (self), view, x, y, &view_x, &view_y)
-      || view_y > TITLE_PX || view_x > TITLE_WIDE_PX)
-    return;
-  fill (self, self->filling ? NULL : view);
-}
-
-static void
-add_controllers (PhViewsPane *self)
-{
-  GtkEventController *leave = gtk_event_controller_key_new ();
-  GtkEventController *keys = gtk_event_controller_key_new ();
-  GtkGesture *click = gtk_gesture_click_new ();
-  gtk_event_controller_set_propagation_phase (leave, GTK_PHASE_CAPTURE);
-  gtk_event_controller_set_propagation_phase (GTK_EVENT_CONTROLLER (click), GTK_PHASE_CAPTURE);
-  g_signal_connect_swapped (leave, "key-pressed", G_CALLBACK (leave_key_cb), self);
-  g_signal_connect_swapped (keys, "key-pressed", G_CALLBACK (key_cb), self);
-  g_signal_connect_swapped (click, "pressed", G_CALLBACK (pressed_cb), self);
-  gtk_widget_add_controller (GTK_WIDGET (self), leave);
-  gtk_widget_add_controller (GTK_WIDGET (self), keys);
-  gtk_widget_add_controller (GTK_WIDGET (self), GTK_EVENT_CONTROLLER (click));
 }
 
 static void
@@ -585,7 +399,7 @@ ph_views_pane_dispose (GObject *object)
     g_signal_handlers_disconnect_by_data (self->document, self);
   g_clear_pointer (&self->gl, ph_gl_views_free);
   self->filling = NULL;
-  for (int i = 0; i < N_VIEWS; i++)
+  for (int i = 0; i < PH_PANE_VIEWS; i++)
     g_clear_pointer (&self->views[i], gtk_widget_unparent);
   g_clear_pointer (&self->free, gtk_widget_unparent);
   g_clear_pointer (&self->foot, gtk_widget_unparent);
@@ -612,8 +426,8 @@ ph_views_pane_class_init (PhViewsPaneClass *klass)
   properties[PROP_LEAN_FACTOR] =
       g_param_spec_double ("lean-factor", NULL, NULL, 1.0, 10.0, 5.0, flags);
   properties[PROP_SHOW_FREE] = g_param_spec_boolean ("show-free", NULL, NULL, FALSE, flags);
-  properties[PROP_FILLED] = g_param_spec_boolean ("filled", NULL, NULL, FALSE,
-                                                  G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
+  properties[PROP_FILLED] =
+      g_param_spec_boolean ("filled", NULL, NULL, FALSE, G_PARAM_READABLE | G_PARAM_STATIC_STRINGS);
   g_object_class_install_properties (object_class, N_PROPERTIES, properties);
   signals[REFUSED] = g_signal_new ("refused", PH_TYPE_VIEWS_PANE, G_SIGNAL_RUN_LAST, 0, NULL, NULL,
                                    NULL, G_TYPE_NONE, 1, G_TYPE_STRING);
@@ -628,46 +442,12 @@ ph_views_pane_init (PhViewsPane *self)
 {
   self->show_above = TRUE;
   self->gl = ph_gl_views_new (GTK_WIDGET (self), gl_changed_cb);
-  add_controllers (self);
-}
-
-static void
-free_clicked_cb (PhViewsPane *self)
-{
-  ph_views_pane_set_show_free (self, !self->show_free);
-}
-
-static void
-fill_clicked_cb (PhViewsPane *self, GtkWidget *button)
-{
-  GtkWidget *view = gtk_widget_get_ancestor (button, PH_TYPE_BOW_VIEW);
-  fill (self, self->filling ? NULL : view);
-}
-
-static void
-add_buttons (PhViewsPane *self, PhBowView *view)
-{
-  PhView which = ph_bow_view_get_view (view);
-  if (which == PH_VIEW_SIDE || which == PH_VIEW_FREE)
-    {
-      gboolean side = which == PH_VIEW_SIDE;
-      GtkWidget *turn = gtk_button_new_with_label (side ? _ ("Free") : _ ("Side"));
-      gtk_widget_set_tooltip_text (turn, side ? _ ("Look from anywhere (V)")
-                                              : _ ("Look from the side (V)"));
-      g_signal_connect_swapped (turn, "clicked", G_CALLBACK (free_clicked_cb), self);
-      ph_bow_view_add_button (view, turn);
-    }
-  GtkWidget *whole = gtk_button_new_from_icon_name ("view-fullscreen-symbolic");
-  gtk_widget_set_tooltip_text (whole, _ ("Fill the window, or not (F11)"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (whole), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Fill the window, or not"), -1);
-  g_signal_connect_swapped (whole, "clicked", G_CALLBACK (fill_clicked_cb), self);
-  ph_bow_view_add_button (view, whole);
+  ph_views_pane_init_filling (self);
 }
 
 /* The free view moves its own camera; the flat ones share theirs. */
-static void
-add_view (PhViewsPane *self, GtkWidget *widget)
+void
+ph_views_pane_add_view (PhViewsPane *self, GtkWidget *widget)
 {
   PhView view = ph_bow_view_get_view (PH_BOW_VIEW (widget));
   gtk_widget_insert_before (widget, GTK_WIDGET (self), self->foot);
@@ -679,7 +459,7 @@ add_view (PhViewsPane *self, GtkWidget *widget)
     }
   g_signal_connect_swapped (widget, "refused", G_CALLBACK (refused_cb), self);
   g_signal_connect_swapped (widget, "activated", G_CALLBACK (activated_cb), self);
-  add_buttons (self, PH_BOW_VIEW (widget));
+  ph_views_pane_add_buttons (self, PH_BOW_VIEW (widget));
   ph_gl_views_add (self->gl, view == PH_VIEW_BEHIND ? PH_GL_BEHIND : PH_GL_COLUMN,
                    PH_BOW_VIEW (widget));
 }
@@ -690,15 +470,15 @@ ph_views_pane_new (PhDocument *document)
   g_return_val_if_fail (PH_IS_DOCUMENT (document), NULL);
   PhViewsPane *self = g_object_new (PH_TYPE_VIEWS_PANE, NULL);
   self->document = g_object_ref (document);
-  for (int i = 0; i < N_VIEWS; i++)
+  for (int i = 0; i < PH_PANE_VIEWS; i++)
     {
       self->views[i] = ph_bow_view_new (document, (PhView)i);
-      add_view (self, self->views[i]);
+      ph_views_pane_add_view (self, self->views[i]);
     }
   g_signal_connect_swapped (self->views[PH_VIEW_BEHIND], "notify::lean-factor",
                             G_CALLBACK (factor_changed_cb), self);
   /* L works wherever the focus is. */
-  for (int i = 0; i < N_VIEWS; i++)
+  for (int i = 0; i < PH_PANE_VIEWS; i++)
     if (i != PH_VIEW_BEHIND)
       g_object_bind_property (self->views[PH_VIEW_BEHIND], "lean-factor", self->views[i],
                               "lean-factor", G_BINDING_BIDIRECTIONAL);

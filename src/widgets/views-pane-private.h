@@ -1,0 +1,49 @@
+/* SPDX-FileCopyrightText: The Plumbhold authors
+ * SPDX-License-Identifier: GPL-3.0-or-later
+ *
+ * What the pane's own sources share: views-pane.c (layout and the shared camera), views-fill.c
+ * (which views are shown).
+ */
+#pragma once
+
+#include "widgets/gl-views.h"
+#include "widgets/views-layout.h"
+#include "widgets/views-pane.h"
+
+G_BEGIN_DECLS
+
+#define PH_PANE_VIEWS 3
+
+struct _PhViewsPane
+{
+  GtkWidget parent_instance;
+
+  PhDocument *document;            /* owned */
+  GtkWidget *views[PH_PANE_VIEWS]; /* in the order of PhView */
+  GtkWidget *free; /* in place of side and above, or hidden; made when first wanted */
+  GtkWidget *foot; /* under the view from behind, or null */
+  PhGlViews *gl;
+  gboolean show_above, show_free;
+  GtkWidget *filling; /* the view that has the whole pane, or null */
+
+  PhViewsExtent extent;
+  gboolean measured; /* extent holds for the rig */
+  gboolean moved;    /* the person zoomed or moved: resizing keeps that */
+  PhCamera cameras[PH_PANE_VIEWS];
+};
+
+/** Makes a view a child, with its buttons, over its area. */
+void ph_views_pane_add_view (PhViewsPane *self, GtkWidget *widget);
+
+/** Keys and double clicks; called once by init. */
+void ph_views_pane_init_filling (PhViewsPane *self);
+void ph_views_pane_add_buttons (PhViewsPane *self, PhBowView *view);
+
+/** The views' ground, where areas draw over it. */
+void ph_views_pane_snapshot_ground (PhViewsPane *self, GtkSnapshot *snapshot);
+
+GtkAllocation ph_views_pane_allocation (const PhViewRect *rect);
+/** Null: not shown. */
+void ph_views_pane_allocate_view (GtkWidget *view, const PhViewRect *rect);
+
+G_END_DECLS
