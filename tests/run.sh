@@ -39,7 +39,8 @@ build () { # folder, options of meson
 }
 
 build "$here/_build-test" -Dwerror=true
-build "$here/_build-asan" -Dwerror=true -Db_sanitize=address,undefined -Doptimization=1 -Db_lundef=false
+# Not werror: under the sanitizers gcc warns of null formats that it made up itself.
+build "$here/_build-asan" -Db_sanitize=address,undefined -Doptimization=1 -Db_lundef=false
 
 step "Testing _build-test"
 meson test -C "$here/_build-test" --no-rebuild --num-processes "$jobs" >"$logs/test.log" 2>&1
