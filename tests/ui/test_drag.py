@@ -277,7 +277,46 @@ def a_stack_has_handles_and_can_be_drawn_out(bench):
           "a press on a handle selects something else")
 
 
+def clicks_in_one_place_walk_through_what_is_behind(bench):
+    program = bench.start("--demo")
+    select(program, "Front bar")
+    # From behind the bar runs away from the eye: its end, the bow and more lie over one another.
+    x, y = handle(bench, program, BEHIND)
+    select(program, "Sight")
+    program.xdotool("mousemove", "--window", program.id, x, y)
+    seen = []
+    for _ in range(6):
+        program.xdotool("click", 1)
+        time.sleep(0.8)  # slower than a double click
+        seen.append(view(program, BEHIND).name.split(": ")[1].split(",")[0])
+    check(len(set(seen)) >= 3, f"only {seen}")
+    check(seen[0] in seen[1:], f"the walk does not come back to the first: {seen}")
+    check(not program.enabled("undo"), "clicks changed the rig")
+
+
+def escape_in_a_view_that_fills_the_window_gives_up_first(bench):
+    program = bench.start("--demo")
+    select(program, "Back bar")
+    until(lambda: list(view(program, BEHIND).all("push button", re.compile("^Fill"))),
+          "the button")
+    next(view(program, BEHIND).all("push button", re.compile("^Fill"))).do()
+    time.sleep(0.8)
+    before = view(program, BEHIND).description
+    wide = view(program, BEHIND).box()[2]
+    press(program, handle(bench, program, BEHIND))
+    pull(program, -5 * STEP_PX, 0)
+    until(lambda: view(program, BEHIND).description != before, "the drag")
+    program.keys("Escape")
+    until(lambda: view(program, BEHIND).description == before, "given up")
+    let_go(program)
+    same(view(program, BEHIND).box()[2], wide, "the view's width after the first Escape")
+    program.keys("Escape")
+    until(lambda: view(program, BEHIND).box()[2] < wide, "the second Escape leaves")
+
+
 if __name__ == "__main__":
     run([the_bars_end_follows_the_pointer_from_behind, escape_and_a_second_button_give_up,
          a_click_moves_nothing_and_shift_goes_in_tenths, from_the_side_up_is_up,
-         a_stack_has_handles_and_can_be_drawn_out])
+         a_stack_has_handles_and_can_be_drawn_out,
+         clicks_in_one_place_walk_through_what_is_behind,
+         escape_in_a_view_that_fills_the_window_gives_up_first])
