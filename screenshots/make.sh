@@ -36,11 +36,17 @@ shoot () {
 data=$here/data
 for theme in light dark; do
   for size in 1280x800 1920x1080; do
-    shoot "window-$size-$theme" "$size" "$theme" 1 --select back-bar --demo
+    shoot "window-$size-$theme" "$size" "$theme" 1 --demo
     for rig in v-bars recurve barebow left-handed heavy-front; do
       shoot "$rig-$size-$theme" "$size" "$theme" 1 "$data/$rig.rig.json"
     done
   done
+  for rig in demo v-bars recurve barebow left-handed heavy-front; do
+    shoot "free-$rig-$theme" 1280x800 "$theme" 1 --place free "$data/$rig.rig.json"
+  done
+  shoot "hand-$theme" 1280x800 "$theme" 1 --place hand --demo
+  shoot "level-$theme" 1280x800 "$theme" 1 --place level --demo
 done
-shoot window-2x-light 1280x800 light 2 --select back-bar --demo
-shoot unknown-hand-1280x800-light 1280x800 light 1 "$data/v-bars.rig.json"
+for rig in demo recurve; do
+  shoot "$rig-2x-light" 1280x800 light 2 "$data/$rig.rig.json"
+done

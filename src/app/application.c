@@ -34,6 +34,7 @@ struct _PhApplication
   char *catalogue_trouble; /* why there is none, or null */
   PhIssues catalogue_issues;
   char *screenshot; /* path, or null */
+  char *place;      /* of the window, to show in the picture; or null */
 
   /* borrowed */
   PhWindow *window; /* null before it is made and after it closed */
@@ -134,6 +135,8 @@ static void
 present (PhApplication *self)
 {
   gboolean first = !gtk_widget_get_visible (GTK_WIDGET (self->window));
+  if (self->place && !ph_window_show_place (self->window, self->place))
+    g_printerr ("--place wants hand, free or level, not “%s”\n", self->place);
   gtk_window_present (GTK_WINDOW (self->window));
   if (first && self->catalogue_trouble)
     ph_window_tell_trouble (self->window, self->catalogue_trouble, &self->catalogue_issues);
@@ -191,6 +194,7 @@ static const GOptionEntry options[] = {
   { "exit-after-startup", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_NONE, NULL, NULL, NULL },
   { "screenshot", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_FILENAME, NULL, NULL, NULL },
   { "size", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_STRING, NULL, NULL, NULL },
+  { "place", 0, G_OPTION_FLAG_HIDDEN, G_OPTION_ARG_STRING, NULL, NULL, NULL },
   { G_OPTION_REMAINING, 0, 0, G_OPTION_ARG_FILENAME_ARRAY, NULL, NULL, N_ ("[FILE]") },
   { 0 },
 };
@@ -207,6 +211,7 @@ ph_application_handle_local_options (GApplication *application, GVariantDict *gi
     }
   self->exit_after_startup = g_variant_dict_contains (given, "exit-after-startup");
   g_variant_dict_lookup (given, "screenshot", "^ay", &self->screenshot);
+  g_variant_dict_lookup (given, "place", "s", &self->place);
   if (g_variant_dict_lookup (given, "size", "s", &size)
       && (sscanf (size, "%dx%d", &self->width, &self->height) != 2 || self->width < 1
           || self->height < 1))
@@ -363,6 +368,7 @@ ph_application_finalize (GObject *object)
   ph_issues_clear (&self->catalogue_issues);
   g_free (self->catalogue_trouble);
   g_free (self->screenshot);
+  g_free (self->place);
   G_OBJECT_CLASS (ph_application_parent_class)->finalize (object);
 }
 

@@ -88,3 +88,19 @@ ph_window_add_panels (PhWindow *self)
                            G_CONNECT_SWAPPED);
   g_object_bind_property (bubble, "why", why, "visible", G_BINDING_SYNC_CREATE);
 }
+
+gboolean
+ph_window_show_place (PhWindow *self, const char *place)
+{
+  g_return_val_if_fail (PH_IS_WINDOW (self), FALSE);
+  if (g_str_equal (place, "hand"))
+    gtk_stack_set_visible_child (self->pages, self->hand);
+  else if (g_str_equal (place, "free"))
+    g_object_set (self->views, "show-free", TRUE, NULL);
+  else if (g_str_equal (place, "level"))
+    g_action_group_change_action_state (G_ACTION_GROUP (self), "level",
+                                        g_variant_new_boolean (TRUE));
+  else
+    return FALSE;
+  return TRUE;
+}

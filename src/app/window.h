@@ -37,6 +37,9 @@ void ph_window_tell_trouble (PhWindow *self, const char *text, const PhIssues *i
 /** From now on the window closes without a question and remembers nothing: for scripts. */
 void ph_window_set_unattended (PhWindow *self);
 
+/** Shows a place of the window, for pictures: "hand" the Hand page, "free" the free view, "level"
+ * Level's answers. False: there is no such place. */
+gboolean ph_window_show_place (PhWindow *self, const char *place);
 /** Adds a page beside Rig; with two or more the header shows the switcher. */
 void ph_window_add_page (PhWindow *self, GtkWidget *page, const char *name, const char *title);
 
