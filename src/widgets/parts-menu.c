@@ -16,9 +16,8 @@ selected_part (PhPartsPane *self)
   return part < 0 ? NULL : &ph_document_get_rig (self->document)->parts[part];
 }
 
-/* The row under a point of the list, and the point in it. */
-static PhPartRow *
-row_at (PhPartsPane *self, double x, double y, double *row_x)
+PhPartRow *
+ph_parts_pane_row_at (PhPartsPane *self, double x, double y, double *row_x)
 {
   GtkWidget *list = GTK_WIDGET (self->list);
   GtkWidget *widget = gtk_widget_pick (list, x, y, GTK_PICK_DEFAULT);
@@ -123,7 +122,7 @@ static void
 menu_at (PhPartsPane *self, double x, double y)
 {
   double row_x;
-  PhPartRow *row = row_at (self, x, y, &row_x);
+  PhPartRow *row = ph_parts_pane_row_at (self, x, y, &row_x);
   if (!row || !ph_part_row_get_item (row))
     return;
   ph_document_select (self->document, ph_part_item_get_id (ph_part_row_get_item (row)));
@@ -291,7 +290,7 @@ static void
 click_cb (GtkGestureClick *click, int n_press, double x, double y, PhPartsPane *self)
 {
   double row_x;
-  PhPartRow *row = n_press == 2 ? row_at (self, x, y, &row_x) : NULL;
+  PhPartRow *row = n_press == 2 ? ph_parts_pane_row_at (self, x, y, &row_x) : NULL;
   if (row && ph_part_row_edit (row, ph_part_row_cell_at (row, row_x)))
     gtk_gesture_set_state (GTK_GESTURE (click), GTK_EVENT_SEQUENCE_CLAIMED);
 }

@@ -31,6 +31,12 @@ struct _PhPartsPane
   GHashTable *bound;     /* rows that show a part now: a set of PhPartRow */
   GPtrArray *places;     /* of the open menu's "Hang elsewhere" */
   GtkWidget *menu;       /* the context menu, a child of the list */
+  char *dragged;         /* id of the part whose row is dragged; null: none */
+  GPtrArray *drop_places; /* where it could hang */
+
+  /* Weak, while a row is dragged */
+  GtkLabel *drag_label; /* what follows the pointer */
+  PhPartRow *drop_row;  /* what would take it */
 
   /* Borrowed */
   PhAddPopover *popover;
@@ -55,8 +61,14 @@ void ph_parts_pane_say (PhPartsPane *self, const char *why);
 void ph_parts_pane_init_list (PhPartsPane *self);
 void ph_parts_pane_follow_selection (PhPartsPane *self);
 
+/* parts-drag.c: rows dragged onto others. */
+void ph_parts_pane_init_drag (PhPartsPane *self);
+void ph_parts_pane_clear_drag (PhPartsPane *self);
+
 /* parts-menu.c: keys and pointer on the list, context menu. */
 void ph_parts_pane_init_menu (PhPartsPane *self);
+/** The row under a point of the list, and the point in it; or null. */
+PhPartRow *ph_parts_pane_row_at (PhPartsPane *self, double x, double y, double *row_x);
 /** Soon gives the focus to the selected row where the row or menu that had it is gone / always. */
 void ph_parts_pane_find_focus (PhPartsPane *self);
 void ph_parts_pane_want_focus (PhPartsPane *self);

@@ -178,6 +178,7 @@ ph_parts_pane_dispose (GObject *object)
   g_clear_pointer (&self->collapsed, g_hash_table_unref);
   g_clear_pointer (&self->bound, g_hash_table_unref);
   g_clear_pointer (&self->places, g_ptr_array_unref);
+  ph_parts_pane_clear_drag (self);
   g_clear_object (&self->document);
   G_OBJECT_CLASS (ph_parts_pane_parent_class)->dispose (object);
 }
@@ -269,6 +270,7 @@ ph_parts_pane_new (PhDocument *document, const PhCatalogue *catalogue)
   gtk_menu_button_set_popover (self->add, GTK_WIDGET (self->popover));
   ph_parts_pane_init_list (self);
   ph_parts_pane_init_menu (self);
+  ph_parts_pane_init_drag (self);
   watch (self);
   ph_parts_pane_follow_selection (self);
   g_signal_connect (gtk_scrollable_get_hadjustment (GTK_SCROLLABLE (self->list)),

@@ -314,9 +314,43 @@ def escape_in_a_view_that_fills_the_window_gives_up_first(bench):
     until(lambda: view(program, BEHIND).box()[2] < wide, "the second Escape leaves")
 
 
+def drag_row(bench, program, part, onto, picture):
+    row = program.find("list item", re.compile(f"^{part}(,|$)"))
+    target = program.find("list item", re.compile(f"^{onto}(,|$)"))
+    _, y, _, height = row.box()
+    _, onto_y, _, onto_height = target.box()
+    program.move(row, 0.45)
+    time.sleep(0.2)
+    program.xdotool("mousedown", 1)
+    pull(program, 6, (onto_y + onto_height // 2) - (y + height // 2), 4)
+    time.sleep(0.4)
+    screen(bench, picture)
+    let_go(program)
+    time.sleep(0.4)
+
+
+def a_row_is_hung_elsewhere_by_dragging_it(bench):
+    path = bench.copy_of_demo()
+    program = bench.start(path)
+    # A stack's far end is free, a sight has no end to hang on: it takes nothing.
+    drag_row(bench, program, "Back stack", "Sight", "row-refused")
+    check(not program.enabled("undo"), "a place that is none took it")
+    drag_row(bench, program, "Back stack", "Front stack", "row-taken")
+    until(lambda: program.enabled("undo"), "hung elsewhere")
+    check(program.find("list item", re.compile("^Back stack")).has("selected"), "the selection")
+    program.keys("ctrl+s")
+    until(lambda: part_of(read_rig(path), "back-stack")["on"] == "front-stack", "saved")
+    agrees_with(program, bench.report(path))
+    program.act("undo")
+    until(lambda: not program.enabled("undo"), "one step")
+    program.act("save")
+    until(lambda: part_of(read_rig(path), "back-stack")["on"] == "back-bar", "undone")
+
+
 if __name__ == "__main__":
     run([the_bars_end_follows_the_pointer_from_behind, escape_and_a_second_button_give_up,
          a_click_moves_nothing_and_shift_goes_in_tenths, from_the_side_up_is_up,
          a_stack_has_handles_and_can_be_drawn_out,
          clicks_in_one_place_walk_through_what_is_behind,
-         escape_in_a_view_that_fills_the_window_gives_up_first])
+         escape_in_a_view_that_fills_the_window_gives_up_first,
+         a_row_is_hung_elsewhere_by_dragging_it])
