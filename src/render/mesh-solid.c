@@ -155,7 +155,9 @@ void
 ph_mesh_add_sphere (PhMeshBuild *build, const PhSphere *sphere)
 {
   PhSection sections[SPHERE_BANDS + 1];
-  int bands = build->fine ? SPHERE_BANDS : SPHERE_BANDS_COARSE, sides = build->fine ? 16 : 6;
+  bool crowded = build->mesh->crowded;
+  int bands = crowded ? 2 : build->fine ? SPHERE_BANDS : SPHERE_BANDS_COARSE;
+  int sides = crowded ? 4 : build->fine ? 16 : 6;
   PhPoint x = ph_point (1.0f, 0.0f, 0.0f), y = ph_point (0.0f, 1.0f, 0.0f);
   for (int k = 0; k <= bands; k++)
     {

@@ -14,6 +14,8 @@
 #include "render/mesh-build.h"
 #include "render/solid-print.h"
 
+/* More solids than a usual rig has by far. */
+#define CROWD 400
 /* Radii in the moving mesh. */
 #define PIN_MM 5.0f
 #define SMALL_MM 12.5f
@@ -248,13 +250,15 @@ thinness (const PhDrawList *list, const PhItem *item)
 
 /* Of the moving mesh: what is small needs fewer, a cam would show its corners. */
 static int
-sides_of (const PhItem *item, bool fine)
+sides_of (const PhItem *item, bool fine, bool crowded)
 {
   float radius = item->solid == PH_SOLID_TUBE   ? fmaxf (item->tube.ra, item->tube.rb)
                  : item->solid == PH_SOLID_RING ? item->ring.outer
                                                 : 0.0f;
   if (fine)
-    return 24;
+    return crowded ? 12 : 24;
+  if (crowded)
+    return radius > LARGE_MM ? 10 : 4;
   return radius > LARGE_MM ? 10 : radius > SMALL_MM ? 8 : radius > PIN_MM ? 6 : 4;
 }
 
@@ -294,13 +298,14 @@ ph_mesh_new (const PhDrawList *list, PhMeshShare share, PhDetail detail, const P
 {
   PhMesh *mesh = ph_alloc_zeroed (1, sizeof *mesh);
   PhMeshBuild build = { .mesh = mesh };
+  mesh->crowded = ph_draw_list_count (list) > CROWD;
   for (size_t i = 0; i < ph_draw_list_count (list); i++)
     {
       const PhItem *item = ph_draw_list_item (list, i);
       if (!belongs (item, share))
         continue;
       build.fine = detail == PH_DETAIL_STILL;
-      build.sides = sides_of (item, build.fine);
+      build.sides = sides_of (item, build.fine, mesh->crowded);
       /* A boss begins within the riser and ends in its knuckle. */
       build.open[0] = !build.fine && (item->role == PH_ROLE_BOSS || is_met (list, i, false));
       build.open[1] = !build.fine && is_met (list, i, true);

@@ -57,6 +57,7 @@ typedef struct
   size_t n_edges;
   float *holes; /* four each: middle (+ 1000 × sweep), half span, half open, 0 */
   size_t n_holes;
+  bool crowded;   /* so many solids that each is drawn as plainly as can be */
   float reach_mm; /* no vertex is farther from the grip */
 } PhMesh;
 

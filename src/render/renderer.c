@@ -321,7 +321,12 @@ ph_renderer_draw (PhRenderer *self, const PhRenderFrame *frame, const PhRenderCo
   self->triangles = 0;
   glDepthMask (GL_TRUE);
   glDisable (GL_SCISSOR_TEST);
-  glClearColor (0, 0, 0, 0);
+  const uint8_t *ground = frame->ground;
+  if (frame->opaque)
+    glClearColor ((float)ground[0] / 255.0f, (float)ground[1] / 255.0f, (float)ground[2] / 255.0f,
+                  1.0f);
+  else
+    glClearColor (0, 0, 0, 0);
   glClear (GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
   glEnable (GL_SCISSOR_TEST);
   for (size_t i = 0; i < n; i++)

@@ -37,6 +37,8 @@ typedef struct
   float pixel;       /* device pixels to a logical one */
   bool still;        /* fine meshes and multisampling: the frame after a drag */
   bool bare;         /* solids alone, without any line: for tests */
+  bool opaque;       /* over `ground`; else over nothing */
+  uint8_t ground[3];
 } PhRenderFrame;
 
 typedef struct PhRenderer PhRenderer;
@@ -53,7 +55,8 @@ void ph_renderer_set_list (PhRenderer *renderer, const PhDrawList *list);
 void ph_renderer_set_reference (PhRenderer *renderer, const PhDrawList *list,
                                 const PhDrawList *same);
 
-/** Draws into the bound framebuffer over a cleared, transparent ground; premultiplied alpha. */
+/** Draws into the bound framebuffer, which is cleared to the ground or to nothing; premultiplied
+ * alpha. */
 void ph_renderer_draw (PhRenderer *renderer, const PhRenderFrame *frame,
                        const PhRenderColours *colours, const PhRenderView *views, size_t n);
 

@@ -119,11 +119,13 @@ add_edge (PhStrips *strips, PhStrips *halo, const PhEdge *edge, int how, const P
     ph_strips_add (halo, strip_of (edge, colours->accent, 255, HALO_HALF_PX, PH_STRIP_WHOLE));
 }
 
-/* Pins and screws go without their lines while things move. */
+/* Pins and screws go without their lines while things move, and every part where there is a crowd
+ * of them. */
 static bool
-is_small (const PhEdge *edge, const PhStripLook *look)
+goes_without (const PhMesh *mesh, const PhEdge *edge, const PhStripLook *look)
 {
-  return edge->radius < SMALL_MM && edge->role != PH_ROLE_WEIGHT && edge->role != PH_ROLE_BAR
+  bool small = edge->radius < SMALL_MM && edge->role != PH_ROLE_WEIGHT && edge->role != PH_ROLE_BAR;
+  return (small || (mesh->crowded && (edge->part >= 0 || edge->role == PH_ROLE_BOSS)))
          && edge->state != PH_STATE_OFF && edge->part != look->selected;
 }
 
@@ -135,7 +137,7 @@ ph_strips_of_mesh (PhStrips *strips, PhStrips *halo, const PhMesh *mesh, const P
     {
       const PhEdge *edge = &mesh->edges[i];
       int how = edge->kind == PH_EDGE_LINE ? 0 : seen (edge, camera);
-      if (look->plain && (how == 1 || (how == 2 && is_small (edge, look))))
+      if (look->plain && (how == 1 || (how == 2 && goes_without (mesh, edge, look))))
         continue;
       if (edge->kind == PH_EDGE_LINE)
         add_line (strips, edge, camera, look);

@@ -207,7 +207,9 @@ ph_gl_view_render (GtkGLArea *area, GdkGLContext *context)
   PhRenderFrame frame = { .width = gtk_widget_get_width (widget) * scale,
                           .height = gtk_widget_get_height (widget) * scale,
                           .pixel = (float)scale,
-                          .still = self->still };
+                          .still = self->still,
+                          .opaque = true };
+  ph_shade_bytes (palette.ground, frame.ground);
   ph_renderer_draw (self->renderer, &frame, &colours, views, n);
   GLenum wrong = glGetError ();
   if (wrong != GL_NO_ERROR)

@@ -5,8 +5,8 @@
  */
 #include "widgets/marks-flats.h"
 
-static void
-set_bytes (uint8_t bytes[3], PhShade shade)
+void
+ph_shade_bytes (PhShade shade, uint8_t bytes[3])
 {
   bytes[0] = (uint8_t)(shade.red * 255.0 + 0.5);
   bytes[1] = (uint8_t)(shade.green * 255.0 + 0.5);
@@ -41,7 +41,7 @@ ph_marks_add_flats (const PhMarks *marks, const PhPalette *palette, GArray *flat
                       .half_px = (float)mark->width_px / 2.0f,
                       .dash = dash_of (mark->dash),
                       .under = mark->under };
-      set_bytes (flat.colour, mark->accent ? palette->accent : palette->ink);
+      ph_shade_bytes (mark->accent ? palette->accent : palette->ink, flat.colour);
       flat.colour[3] = (uint8_t)(mark->alpha * 255.0 + 0.5);
       g_array_append_val (flats, flat);
     }
@@ -51,10 +51,10 @@ PhRenderColours
 ph_render_colours_of (const PhPalette *palette)
 {
   PhRenderColours colours;
-  set_bytes (colours.edge, palette->edge);
-  set_bytes (colours.outline, palette->ink);
-  set_bytes (colours.accent, palette->accent);
+  ph_shade_bytes (palette->edge, colours.edge);
+  ph_shade_bytes (palette->ink, colours.outline);
+  ph_shade_bytes (palette->accent, colours.accent);
   for (int i = 0; i < PH_ROLES; i++)
-    set_bytes (colours.role[i], palette->role[i]);
+    ph_shade_bytes (palette->role[i], colours.role[i]);
   return colours;
 }

@@ -15,6 +15,9 @@ G_BEGIN_DECLS
 /** Appends to an array of PhFlat; their pixels stay the marks' own. */
 void ph_marks_add_flats (const PhMarks *marks, const PhPalette *palette, GArray *flats);
 
+/** Red, green, blue, 0 … 255. */
+void ph_shade_bytes (PhShade shade, uint8_t bytes[3]);
+
 /** The palette as the renderer reads it. */
 PhRenderColours ph_render_colours_of (const PhPalette *palette);
 

@@ -6,7 +6,6 @@
  */
 #include <glib/gi18n.h>
 
-#include "widgets/view-palette.h"
 #include "widgets/views-pane-private.h"
 
 /* Where a double click counts as one on the title. */
@@ -168,29 +167,28 @@ ph_views_pane_add_buttons (PhViewsPane *self, PhBowView *view)
   ph_bow_view_add_button (view, whole);
 }
 
-/* Over areas the views have no ground of their own. */
-
+/* Between two views that are shown, where an area covers the pane's own ground. */
 static void
-append_ground (PhViewsPane *self, GtkSnapshot *snapshot, GtkWidget *view)
+append_gap (PhViewsPane *self, GtkSnapshot *snapshot, float x, float y, float width, float height)
 {
-  graphene_rect_t bounds;
-  if (!view || !gtk_widget_get_mapped (view)
-      || !gtk_widget_compute_bounds (view, GTK_WIDGET (self), &bounds))
-    return;
-  PhShade ground = ph_palette_of_widget (view).ground;
-  gtk_snapshot_append_color (
-      snapshot, &(GdkRGBA){ (float)ground.red, (float)ground.green, (float)ground.blue, 1.0f },
-      &bounds);
+  GtkStyleContext *style = gtk_widget_get_style_context (GTK_WIDGET (self));
+  GdkRGBA line;
+  if (gtk_style_context_lookup_color (style, "borders", &line))
+    gtk_snapshot_append_color (snapshot, &line, &GRAPHENE_RECT_INIT (x, y, width, height));
 }
 
 void
-ph_views_pane_snapshot_ground (PhViewsPane *self, GtkSnapshot *snapshot)
+ph_views_pane_snapshot_gaps (PhViewsPane *self, GtkSnapshot *snapshot)
 {
-  if (!ph_gl_views_are_on (self->gl))
+  graphene_rect_t behind, above;
+  GtkWidget *pane = GTK_WIDGET (self), *strip = self->views[PH_VIEW_ABOVE];
+  if (!ph_gl_views_are_on (self->gl) || self->filling
+      || !gtk_widget_compute_bounds (self->views[PH_VIEW_BEHIND], pane, &behind))
     return;
-  for (int i = 0; i < PH_PANE_VIEWS; i++)
-    append_ground (self, snapshot, self->views[i]);
-  append_ground (self, snapshot, self->free);
+  append_gap (self, snapshot, behind.origin.x - PH_PANE_GAP, 0, PH_PANE_GAP,
+              (float)gtk_widget_get_height (pane));
+  if (gtk_widget_get_mapped (strip) && gtk_widget_compute_bounds (strip, pane, &above))
+    append_gap (self, snapshot, 0, above.origin.y - PH_PANE_GAP, above.size.width, PH_PANE_GAP);
 }
 
 GtkAllocation

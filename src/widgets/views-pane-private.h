@@ -13,6 +13,8 @@
 G_BEGIN_DECLS
 
 #define PH_PANE_VIEWS 3
+/* Between two views [px]. */
+#define PH_PANE_GAP 1.0f
 
 struct _PhViewsPane
 {
@@ -39,8 +41,8 @@ void ph_views_pane_add_view (PhViewsPane *self, GtkWidget *widget);
 void ph_views_pane_init_filling (PhViewsPane *self);
 void ph_views_pane_add_buttons (PhViewsPane *self, PhBowView *view);
 
-/** The views' ground, where areas draw over it. */
-void ph_views_pane_snapshot_ground (PhViewsPane *self, GtkSnapshot *snapshot);
+/** The thin lines between views, where areas draw. */
+void ph_views_pane_snapshot_gaps (PhViewsPane *self, GtkSnapshot *snapshot);
 
 GtkAllocation ph_views_pane_allocation (const PhViewRect *rect);
 /** Null: not shown. */

@@ -11,7 +11,6 @@
 
 #include "widgets/views-layout.h"
 
-#define GAP 1.0f
 #define FOOT_SHARE 0.36
 #define WIDTH_NATURAL 600
 /* Under this a whole bow between the words above and below it is no longer a picture. */
@@ -78,7 +77,7 @@ layout_now (PhViewsPane *self, PhViewRect *foot)
     measure_rig (self);
   measure_foot (self, width, &foot_width, &foot_height);
   return ph_views_layout_with_foot (&self->extent, self->show_above, (float)width, (float)height,
-                                    GAP, (float)foot_width, (float)foot_height, foot);
+                                    PH_PANE_GAP, (float)foot_width, (float)foot_height, foot);
 }
 
 static void
@@ -312,13 +311,18 @@ ph_views_pane_size_allocate (GtkWidget *widget, int width, int height, int basel
 static void
 ph_views_pane_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
 {
-  ph_views_pane_snapshot_ground (PH_VIEWS_PANE (widget), snapshot);
   GTK_WIDGET_CLASS (ph_views_pane_parent_class)->snapshot (widget, snapshot);
+  ph_views_pane_snapshot_gaps (PH_VIEWS_PANE (widget), snapshot);
 }
 
 static void
 gl_changed_cb (GtkWidget *pane, const char *failed)
 {
+  /* What is covered all over needs no ground of its own: each layer is a pass over the window. */
+  if (failed)
+    gtk_widget_remove_css_class (pane, "over-gl");
+  else
+    gtk_widget_add_css_class (pane, "over-gl");
   gtk_widget_queue_allocate (pane);
   if (failed)
     g_signal_emit (pane, signals[REFUSED], 0, failed);
