@@ -55,15 +55,6 @@ static const Unit *const shown[][3] = {
   [PH_QUANTITY_COUNT] = { &none, &none, &none },
 };
 
-/* Bars are sold by the inch and written down in whole millimetres: 305 mm is a 12 in bar, not one
-   of 12.01 in. What lies within rounding of a quarter inch is shown as that. */
-static double
-as_sold (const Unit *unit, double value)
-{
-  double quarter = round (4 * value) / 4;
-  return unit == &inch && fabs (value - quarter) < 0.5 / 25.4 ? quarter : value;
-}
-
 static const char *const preset_words[] = { "metric", "trade", "mixed" };
 
 bool
@@ -112,6 +103,16 @@ ph_quantity_from_shown (PhQuantity quantity, PhUnits units, double shown_value)
   return shown_value * unit->under / unit->over;
 }
 
+/* Bars are sold by the inch and written down in whole millimetres: 305 mm is a 12 in bar, not one
+   of 12.01 in. What lies within rounding of a quarter inch is shown as that. */
+double
+ph_quantity_as_sold (PhQuantity quantity, PhUnits units, double shown_value)
+{
+  double quarter = round (4 * shown_value) / 4;
+  bool inches = unit_of (quantity, units) == &inch;
+  return inches && fabs (shown_value - quarter) < 0.5 / 25.4 ? quarter : shown_value;
+}
+
 int
 ph_quantity_digits (PhQuantity quantity, PhUnits units)
 {
@@ -146,7 +147,8 @@ ph_quantity_print (double file_value, PhQuantity quantity, PhUnits units, const 
 {
   assert (isfinite (file_value));
   const Unit *unit = unit_of (quantity, units);
-  double value = as_sold (unit, ph_quantity_to_shown (quantity, units, file_value));
+  double value =
+      ph_quantity_as_sold (quantity, units, ph_quantity_to_shown (quantity, units, file_value));
   void *before = ph_number_locale_plain ();
   char *text = ph_text_printf ("%.*f", unit->digits, value);
   ph_number_locale_restore (before);

@@ -46,6 +46,10 @@ const char *ph_quantity_unit (PhQuantity quantity, PhUnits units);
 double ph_quantity_to_shown (PhQuantity quantity, PhUnits units, double file_value);
 double ph_quantity_from_shown (PhQuantity quantity, PhUnits units, double shown_value);
 
+/** A shown value as shelves name it: inches within half a millimetre of a quarter inch are that
+ * quarter; everything else stays. */
+double ph_quantity_as_sold (PhQuantity quantity, PhUnits units, double shown_value);
+
 /** Digits after the decimal sign that a shown value deserves at most (angles 0.1°, masses 0.1 oz
  * or 1 g, loads 0.1 N). Of lengths and moduli ph_quantity_print drops the zeros at the end. */
 int ph_quantity_digits (PhQuantity quantity, PhUnits units);

@@ -111,7 +111,8 @@ ph_format_quantity_short (double file_value, PhQuantity quantity, PhUnits units)
 {
   if (!isfinite (file_value))
     return g_strdup (MISSING);
-  double shown = ph_quantity_to_shown (quantity, units, file_value);
+  double shown =
+      ph_quantity_as_sold (quantity, units, ph_quantity_to_shown (quantity, units, file_value));
   g_autofree char *number = ph_format_short (shown, ph_quantity_digits (quantity, units));
   return with_unit (number, quantity, units);
 }

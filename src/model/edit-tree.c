@@ -172,7 +172,8 @@ ph_edit_paste (PhRig *rig, const PhFragment *fragment, const char *on, size_t *i
   append_fragment (draft, fragment, on);
   if (!ph_edit_commit (rig, draft, issues))
     return false;
-  *index = first;
+  if (index)
+    *index = first;
   return true;
 }
 

@@ -33,7 +33,8 @@ bool ph_edit_set_off (PhRig *rig, size_t i, bool off, PhIssues *issues);
 void ph_edit_set_locked (PhRig *rig, size_t i, bool locked);
 
 /** Adds a copy of `part` on `on` under a fresh id made from its name (and a number after a name
- * that is taken); `*index` is its place. `along_mm` of a stack is kept where `on` is a bar. */
+ * that is taken); `*index`, where given, is its place. `along_mm` of a stack is kept where `on` is
+ * a bar. */
 bool ph_edit_add (PhRig *rig, const PhPart *part, const char *on, size_t *index, PhIssues *issues);
 
 /** Removes part i and all that hangs on it. Returns how many went. */

@@ -57,6 +57,7 @@ static const PhFormSpec part_specs[] = {
   { PH_NUMBER_PART, "aperture_mm", 0, NULL, NULL, N_ ("Its aperture"), ACCESSORY, TRUE },
   PART ("aperture_mm", 1, NULL, ACCESSORY, TRUE),
   PART ("aperture_mm", 2, NULL, ACCESSORY, TRUE),
+  PART ("vial_deg_per_mark", 0, NULL, ACCESSORY, TRUE),
 };
 
 #define BOW(KEY, COMPONENT, LABEL, HEADING, MORE)                                                  \
@@ -115,6 +116,8 @@ ph_form_spec_applies (const PhFormSpec *spec, const PhRig *rig, int part)
     return ph_part_is_along (p) != angle;
   if (strcmp (spec->key, "aperture_mm") == 0)
     return !isnan (p->aperture_mm[0]);
+  if (strcmp (spec->key, "vial_deg_per_mark") == 0)
+    return !isnan (p->vial_deg_per_mark);
   return TRUE;
 }
 

@@ -218,6 +218,9 @@ add_row (PhLimitsEditor *self, GtkWidget *box, int row)
   r->from = new_entry (self, row, _ ("from"));
   r->to = new_entry (self, row, _ ("to"));
   r->usual = gtk_button_new_with_label (_ ("Usual"));
+  /* Said outright: a button that is not shown yet has no name of its own. */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (r->usual), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Usual"), -1);
   gtk_widget_set_valign (r->usual, GTK_ALIGN_START);
   gtk_accessible_update_property (GTK_ACCESSIBLE (r->usual), GTK_ACCESSIBLE_PROPERTY_LABEL, name,
                                   -1);

@@ -116,6 +116,9 @@ ph_matters_line_new (PhDocument *document, gboolean with_button)
   if (with_button)
     {
       self->button = gtk_button_new_with_label (_ ("Measure the bow…"));
+      /* Said outright: a button that is not shown yet has no name of its own. */
+      gtk_accessible_update_property (GTK_ACCESSIBLE (self->button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                      _ ("Measure the bow…"), -1);
       gtk_actionable_set_action_name (GTK_ACTIONABLE (self->button), "win.measure");
       gtk_widget_set_halign (self->button, GTK_ALIGN_START);
       gtk_box_append (GTK_BOX (self->row), self->button);

@@ -121,6 +121,8 @@ static void
 add_measuring (PhPartForm *self)
 {
   GtkWidget *button = gtk_button_new_with_label (_ ("Measure the bow…"));
+  /* Said outright: a button that is not shown yet has no name of its own. */
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL, _ ("Measure the bow…"), -1);
   gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.measure");
   gtk_widget_set_halign (button, GTK_ALIGN_START);
   gtk_box_append (self->main, ph_matters_line_new (self->document, FALSE));
