@@ -46,6 +46,7 @@ step "Testing _build-test"
 meson test -C "$here/_build-test" --no-rebuild --num-processes "$jobs" >"$logs/test.log" 2>&1
 step "Testing _build-asan"
 ASAN_OPTIONS=detect_leaks=1:fast_unwind_on_malloc=0 UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1 \
+  LSAN_OPTIONS="suppressions=$here/tests/lsan.supp:print_suppressions=0" \
   meson test -C "$here/_build-asan" --no-rebuild --num-processes "$jobs" \
   --suite unit --suite property --suite fuzz >"$logs/test-asan.log" 2>&1
 

@@ -4,7 +4,6 @@
  * Every listed error and note of the rig file's page, each made by one change of a sound rig, and
  * rigs that only an enemy would write.
  */
-#include <time.h>
 
 #include "check.h"
 #include "rigs.h"
@@ -354,12 +353,10 @@ two_hundred_and_fifty_six_parts_are_the_most (void)
   ph_rig_free (rig);
 }
 
-/* What a hostile file could hold, and that it costs little: a second is a thousand times more than
-   it needs. */
+/* What a hostile file could hold. How long it may take is held from outside, by tests/headless. */
 static void
-hostile_rigs_are_refused_quickly (void)
+hostile_rigs_are_refused (void)
 {
-  clock_t start = clock ();
   PhRig *rig = row_of_bars (256);
   CHECK (!rigs_sound (rig, false));
   rigs_set_text (&rig->parts[0], "on", "b255");
@@ -381,7 +378,6 @@ hostile_rigs_are_refused_quickly (void)
     }
   CHECK (!rigs_sound (rig, false));
   ph_rig_free (rig);
-  CHECK ((double)(clock () - start) / CLOCKS_PER_SEC < 1);
 }
 
 DO (weightless, rig->bow.mass_g = 0; for (size_t i = 0; i < 6; i++) rig->parts[i].off = true)
@@ -502,7 +498,7 @@ main (int argc, char **argv)
   CASE (part_that_is_off_takes_no_place);
   CASE (sixteen_in_a_row_is_the_most);
   CASE (two_hundred_and_fifty_six_parts_are_the_most);
-  CASE (hostile_rigs_are_refused_quickly);
+  CASE (hostile_rigs_are_refused);
   CASE (the_rest_of_the_list_is_refused);
   CASE (lists_beside_the_numbers_are_checked_too);
   CASE (weightless_bow_is_carried_by_a_fitted_part);
