@@ -4,19 +4,21 @@
 """Counts single cases over the test logs of several build folders and prints what failed, the
 counts last. Usage: summary.py BUILD_FOLDER [BUILD_FOLDER ...]; exit 1 when anything failed."""
 
+import glob
 import json
 import os
 import sys
 
 
 def results(folder):
-    path = os.path.join(folder, "meson-logs", "testlog.json")
-    if not os.path.exists(path):
+    """Every test of every log of a build folder."""
+    paths = sorted(glob.glob(os.path.join(folder, "meson-logs", "testlog*.json")))
+    if not paths:
         yield {"name": f"{folder}: no test log", "result": "FAIL", "stdout": ""}
-        return
-    with open(path, encoding="utf-8", errors="replace") as f:
-        for line in f:
-            yield json.loads(line)
+    for path in paths:
+        with open(path, encoding="utf-8", errors="replace") as f:
+            for line in f:
+                yield json.loads(line)
 
 
 def main():
