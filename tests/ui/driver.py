@@ -263,7 +263,15 @@ class Program:
     # Keys and pointer.
 
     def xdotool(self, *arguments):
-        subprocess.run(["xdotool", *[str(a) for a in arguments]], check=True, timeout=20)
+        """At the start the display may still list a window that is about to go: then the id is
+        asked for again."""
+        done = subprocess.run(["xdotool", *[str(a) for a in arguments]], timeout=20, check=False)
+        if done.returncode and self.id in arguments:
+            old, self.id = self.id, until(self._find_id, "the window on the display", 10)
+            arguments = [self.id if a == old else a for a in arguments]
+            subprocess.run(["xdotool", *[str(a) for a in arguments]], check=True, timeout=20)
+        else:
+            done.check_returncode()
 
     def move(self, node, fx=0.5, fy=0.5):
         x, y, width, height = node.box()
