@@ -21,6 +21,17 @@
   ENTRY (PH_REFUSED_PARTS_HEAVY, "the fitted parts alone weigh as much as what was read, or more") \
   ENTRY (PH_REFUSED_PARTS_INERTIA,                                                                 \
          "the fitted parts alone have as much inertia as what was read, or more")                  \
+  ENTRY (PH_REFUSED_COINCIDE, "two of the points lie on one another; set them farther apart")      \
+  ENTRY (PH_REFUSED_SHORT,                                                                         \
+         "the points of a line lie less than 40 pixels apart; set them far apart along it")        \
+  ENTRY (PH_REFUSED_CROOKED, "the points of a line do not lie on a line; one of them is off, or "  \
+                             "the camera did not stand straight behind")                           \
+  ENTRY (PH_REFUSED_TOO_STEEP,                                                                     \
+         "60° or more between string and edge; one of the two is not what it should be")           \
+  ENTRY (PH_REFUSED_VIAL_SMALL,                                                                    \
+         "the vial's lines lie less than 8 pixels apart; take the photo from nearer")              \
+  ENTRY (PH_REFUSED_VIAL_STEEP, "the vial stands upright in the picture; turn the picture first")  \
+  ENTRY (PH_REFUSED_BESIDE_VIAL, "the bubble lies outside its vial; one of the points is off")     \
   ENTRY (PH_REFUSED_NOT_FINITE, "its numbers are beyond any bow")
 
 typedef enum
