@@ -184,6 +184,7 @@ static void
 fill_work (PhWindow *self)
 {
   self->views = ph_views_pane_new (self->document);
+  ph_views_pane_bind_settings (PH_VIEWS_PANE (self->views), self->settings);
   gtk_widget_set_vexpand (self->views, TRUE);
   g_signal_connect_swapped (self->views, "refused", G_CALLBACK (refused_cb), self);
   g_signal_connect_swapped (self->views, "activated", G_CALLBACK (edit_form_cb), self);

@@ -9,6 +9,7 @@
 #include <glib/gi18n.h>
 
 #include "document/format.h"
+#include "widgets/label-mask.h"
 
 #define PLATE_PX 3.0
 
@@ -67,7 +68,7 @@ ph_marks_add_text (PhMarks *marks, const char *text, const PhTextStyle *style,
                    const PhTextPlace *wanted, size_t n, PhLabelBox *box)
 {
   PhMark mark = { .kind = PH_MARK_TEXT, .accent = style->accent, .alpha = 1.0 };
-  PhLabelBox places[8];
+  PhLabelBox places[PH_LABEL_WANTED_MOST];
   PangoRectangle size;
   g_assert (n <= G_N_ELEMENTS (places));
   mark.layout = layout_of (marks, text, style);
@@ -78,7 +79,8 @@ ph_marks_add_text (PhMarks *marks, const char *text, const PhTextStyle *style,
     places[i] = (PhLabelBox){ wanted[i].x - wanted[i].align_x * width,
                               wanted[i].y - wanted[i].align_y * height, width, height };
   PhLabelBox found;
-  if (!ph_label_places_find (&marks->places, width, height, places, n, style->reach_px, &found))
+  if (!ph_label_places_find (&marks->places, width, height, places, n, style->reach_px, style->care,
+                             &found))
     {
       clear_mark (&mark);
       return FALSE;
@@ -117,6 +119,8 @@ ph_marks_new (const PhMarkFacts *facts, const PhCamera *camera, PangoContext *co
   marks->marks = g_array_new (FALSE, FALSE, sizeof (PhMark));
   g_array_set_clear_func (marks->marks, clear_mark);
   marks->places = ph_label_places ((double)camera->width_px, (double)camera->height_px);
+  PhLabelMask *mask = facts->list ? ph_label_mask_new (facts->list, camera) : NULL;
+  marks->places.mask = mask;
   marks->facts = facts;
   marks->camera = camera;
   marks->context = context;
@@ -133,6 +137,8 @@ ph_marks_new (const PhMarkFacts *facts, const PhCamera *camera, PangoContext *co
   ph_marks_lever (marks);
   ph_marks_near_string (marks);
   ph_marks_scale_bar (marks);
+  marks->places.mask = NULL;
+  ph_label_mask_free (mask);
   /* What they were laid out from is the caller's and may be gone. */
   marks->facts = NULL;
   marks->camera = NULL;

@@ -57,6 +57,7 @@ typedef struct
 {
   const PhRig *rig;
   const PhReport *report;
+  const PhDrawList *list; /* what labels keep off; null: nothing */
   PhSettle settle;
   int selected; /* index in rig->parts, PH_PART_BOW or PH_PART_NONE */
   PhUnits units;

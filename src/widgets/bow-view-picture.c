@@ -67,6 +67,7 @@ rebuild_marks (PhBowView *self)
       facts->corner_px[1] = gtk_widget_get_height (self->corner) + 8;
     }
   facts->hand = ph_view_drag_marks (self);
+  facts->list = self->list;
   ph_draw_list_select (self->list, facts->selected);
   g_clear_pointer (&self->marks, ph_marks_free);
   self->marks =
@@ -74,6 +75,7 @@ rebuild_marks (PhBowView *self)
   facts->rig = NULL;
   facts->report = NULL;
   facts->hand = NULL;
+  facts->list = NULL;
   self->picture_stale = FALSE;
   self->outlines_stale = TRUE;
 }

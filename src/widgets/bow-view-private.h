@@ -22,6 +22,7 @@ struct _PhBowView
   PhDocument *document; /* owned */
   PhView view;
   double lean_factor;
+  gboolean dragged; /* somebody has dragged a part: no hint any more */
 
   PhCamera camera;
   gboolean driven; /* a pane sets the camera */

@@ -14,6 +14,7 @@ G_DEFINE_FINAL_TYPE (PhBowView, ph_bow_view, GTK_TYPE_WIDGET)
 enum
 {
   PROP_LEAN_FACTOR = 1,
+  PROP_DRAGGED,
   N_PROPERTIES
 };
 static GParamSpec *properties[N_PROPERTIES];
@@ -227,6 +228,8 @@ ph_bow_view_get_property (GObject *object, guint id, GValue *value, GParamSpec *
 {
   if (id == PROP_LEAN_FACTOR)
     g_value_set_double (value, PH_BOW_VIEW (object)->lean_factor);
+  else if (id == PROP_DRAGGED)
+    g_value_set_boolean (value, PH_BOW_VIEW (object)->dragged);
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, spec);
 }
@@ -236,6 +239,8 @@ ph_bow_view_set_property (GObject *object, guint id, const GValue *value, GParam
 {
   if (id == PROP_LEAN_FACTOR)
     ph_bow_view_set_lean_factor (PH_BOW_VIEW (object), g_value_get_double (value));
+  else if (id == PROP_DRAGGED)
+    ph_bow_view_set_dragged (PH_BOW_VIEW (object), g_value_get_boolean (value));
   else
     G_OBJECT_WARN_INVALID_PROPERTY_ID (object, id, spec);
 }
@@ -269,6 +274,7 @@ ph_bow_view_class_init (PhBowViewClass *klass)
 {
   GObjectClass *object_class = G_OBJECT_CLASS (klass);
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  const GParamFlags flags = G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY;
 
   object_class->dispose = ph_bow_view_dispose;
   object_class->finalize = ph_bow_view_finalize;
@@ -280,8 +286,8 @@ ph_bow_view_class_init (PhBowViewClass *klass)
   widget_class->focus = ph_bow_view_focus;
 
   properties[PROP_LEAN_FACTOR] =
-      g_param_spec_double ("lean-factor", NULL, NULL, 1.0, 10.0, LEAN_FACTOR,
-                           G_PARAM_READWRITE | G_PARAM_STATIC_STRINGS | G_PARAM_EXPLICIT_NOTIFY);
+      g_param_spec_double ("lean-factor", NULL, NULL, 1.0, 10.0, LEAN_FACTOR, flags);
+  properties[PROP_DRAGGED] = g_param_spec_boolean ("dragged", NULL, NULL, FALSE, flags);
   g_object_class_install_properties (object_class, N_PROPERTIES, properties);
   install_signals ();
   gtk_widget_class_set_css_name (widget_class, "bowview");
@@ -384,6 +390,17 @@ ph_bow_view_set_lean_factor (PhBowView *self, double factor)
   show_factor (self);
   picture_changed_cb (self);
   g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_LEAN_FACTOR]);
+}
+
+void
+ph_bow_view_set_dragged (PhBowView *self, gboolean dragged)
+{
+  g_return_if_fail (PH_IS_BOW_VIEW (self));
+  if (!dragged == !self->dragged)
+    return;
+  self->dragged = dragged;
+  ph_bow_view_remark (self);
+  g_object_notify_by_pspec (G_OBJECT (self), properties[PROP_DRAGGED]);
 }
 
 void

@@ -22,7 +22,8 @@ G_BEGIN_DECLS
 #define PH_TYPE_BOW_VIEW (ph_bow_view_get_type ())
 G_DECLARE_FINAL_TYPE (PhBowView, ph_bow_view, PH, BOW_VIEW, GtkWidget)
 
-/* Properties: "lean-factor" (double, 1 or 5; how many times the lean is drawn).
+/* Properties: "lean-factor" (double, 1 or 5; how many times the lean is drawn), "dragged" (boolean;
+ * the person has dragged a part once, so that no hint tells of it any more).
  * Signals; the first three are handled by the view itself where no handler returns TRUE:
  *   "zoom" (double factor, double x, double y)  the pointer's place, in the view's pixels
  *   "pan" (double dx, double dy)                in pixels
@@ -44,6 +45,8 @@ void ph_bow_view_add_button (PhBowView *self, GtkWidget *button);
 
 double ph_bow_view_get_lean_factor (PhBowView *self);
 void ph_bow_view_set_lean_factor (PhBowView *self, double factor);
+
+void ph_bow_view_set_dragged (PhBowView *self, gboolean dragged);
 
 /** Not for the free view (asserted). Extent of the rig, and of the reference where there is one, in
  * this view. The lean as drawn now and plumb are both inside. */

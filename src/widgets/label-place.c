@@ -6,6 +6,7 @@
  */
 #include "widgets/label-place.h"
 
+#include <assert.h>
 #include <math.h>
 
 #define EDGE 3.0 /* to the picture's edge [px] */
@@ -26,7 +27,7 @@ ph_label_places_take (PhLabelPlaces *places, PhLabelBox box)
 }
 
 static bool
-is_free (const PhLabelPlaces *places, const PhLabelBox *box)
+is_free (const PhLabelPlaces *places, const PhLabelMask *mask, const PhLabelBox *box)
 {
   if (box->x < EDGE || box->y < EDGE || box->x + box->width > places->width - EDGE
       || box->y + box->height > places->height - EDGE)
@@ -38,7 +39,7 @@ is_free (const PhLabelPlaces *places, const PhLabelBox *box)
           && box->y < other->y + other->height + GAP && other->y < box->y + box->height + GAP)
         return false;
     }
-  return true;
+  return !mask || ph_label_mask_covered (mask, box) == 0;
 }
 
 static double
@@ -48,7 +49,8 @@ clamped (double value, double size, double whole)
 }
 
 static bool
-search (const PhLabelPlaces *places, PhLabelBox box, double reach, PhLabelBox *found)
+search (const PhLabelPlaces *places, const PhLabelMask *mask, PhLabelBox box, double reach,
+        PhLabelBox *found)
 {
   double nearest = INFINITY;
   PhLabelBox from = box;
@@ -59,7 +61,7 @@ search (const PhLabelPlaces *places, PhLabelBox box, double reach, PhLabelBox *f
         double far = hypot (dx, 2.0 * dy);
         box.x = from.x + dx;
         box.y = from.y + dy;
-        if (far < nearest && is_free (places, &box))
+        if (far < nearest && is_free (places, mask, &box))
           {
             nearest = far;
             *found = box;
@@ -68,27 +70,33 @@ search (const PhLabelPlaces *places, PhLabelBox box, double reach, PhLabelBox *f
   return isfinite (nearest);
 }
 
+static bool
+find (const PhLabelPlaces *places, const PhLabelMask *mask, const PhLabelBox *wanted, size_t n,
+      double reach, PhLabelBox *found)
+{
+  for (size_t i = 0; i < n; i++)
+    if (is_free (places, mask, &wanted[i]))
+      {
+        *found = wanted[i];
+        return true;
+      }
+  return n > 0 && search (places, mask, wanted[0], reach, found);
+}
+
 bool
 ph_label_places_find (PhLabelPlaces *places, double width, double height, const PhLabelBox *wanted,
-                      size_t n, double reach, PhLabelBox *found)
+                      size_t n, double reach, PhLabelCare care, PhLabelBox *found)
 {
+  PhLabelBox inside[PH_LABEL_WANTED_MOST];
+  assert (n <= PH_LABEL_WANTED_MOST);
   if (places->n == PH_LABELS_MOST)
     return false;
-  PhLabelBox first = { 0 };
   for (size_t i = 0; i < n; i++)
-    {
-      PhLabelBox box = { clamped (wanted[i].x, width, places->width),
-                         clamped (wanted[i].y, height, places->height), width, height };
-      if (i == 0)
-        first = box;
-      if (is_free (places, &box))
-        {
-          *found = box;
-          ph_label_places_take (places, box);
-          return true;
-        }
-    }
-  if (!search (places, first, reach, found))
+    inside[i] = (PhLabelBox){ clamped (wanted[i].x, width, places->width),
+                              clamped (wanted[i].y, height, places->height), width, height };
+  const PhLabelMask *mask = care == PH_LABEL_OVER ? NULL : places->mask;
+  if (!find (places, mask, inside, n, reach, found)
+      && (!mask || care == PH_LABEL_NEVER || !find (places, NULL, inside, n, reach, found)))
     return false;
   ph_label_places_take (places, *found);
   return true;

@@ -21,7 +21,7 @@
 void
 ph_marks_title (PhMarks *marks)
 {
-  PhTextStyle style = { .bold = TRUE, .scale = 1.0, .reach_px = 0 };
+  PhTextStyle style = { .bold = TRUE, .scale = 1.0, .care = PH_LABEL_OVER };
   PhTextPlace place = { 8, 6, 0, 0 };
   ph_marks_add_text (marks, ph_view_title (marks->camera->view), &style, &place, 1, NULL);
 }

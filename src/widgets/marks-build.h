@@ -30,6 +30,7 @@ typedef struct
   double reach_px; /* how far it may be moved from where it is wanted */
   double least_px; /* kept free at least as wide; the text stands at the right of it */
   double below_px; /* kept free below the text too */
+  PhLabelCare care;
 } PhTextStyle;
 
 /** A wanted place: where that point of the text shall be. */

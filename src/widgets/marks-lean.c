@@ -47,6 +47,26 @@ wedge (PhMarks *marks, PhPixel grip, float radius)
   ph_marks_add_line (marks, grip, corners[WEDGE_CORNERS], PH_DASH_NONE, 0.45, FALSE, TRUE);
 }
 
+/* In one line where there is room off the bow, else in narrow ones beside it; over it only in a
+ * view that has no room at all. */
+static gboolean
+add_beside (PhMarks *marks, const char *text, double scale, const PhTextPlace *place,
+            PhLabelBox *box)
+{
+  static const double shares[] = { 1.0, 0.4, 0.28 };
+  double width = (double)marks->camera->width_px - 16;
+  PhTextStyle style = { .scale = scale, .reach_px = 80, .care = PH_LABEL_NEVER };
+  for (gsize i = 0; i < G_N_ELEMENTS (shares); i++)
+    {
+      style.wrap_px = shares[i] * width;
+      if (ph_marks_add_text (marks, text, &style, place, 1, box))
+        return TRUE;
+    }
+  style.wrap_px = width;
+  style.care = PH_LABEL_OVER;
+  return ph_marks_add_text (marks, text, &style, place, 1, box);
+}
+
 /* The lean in words at the bottom; how it is drawn in the upper corner, or above the words. */
 static void
 say_lean (PhMarks *marks)
@@ -56,17 +76,13 @@ say_lean (PhMarks *marks)
   g_autofree char *drawing = ph_lean_drawing_said (&facts->settle, facts->lean, facts->lean_factor);
   g_autofree char *said = ph_lean_said (&facts->settle);
   PhLabelBox box = { 0, height, 0, 0 };
-  PhTextStyle words = { .scale = 1.0, .wrap_px = width - 16, .reach_px = 80 };
   PhTextPlace bottom = { 8, height - 6, 0, 1 };
-  ph_marks_add_text (marks, said, &words, &bottom, 1, &box);
-  PhTextStyle small = { .scale = 0.85, .reach_px = 0 };
+  add_beside (marks, said, 1.0, &bottom, &box);
+  PhTextStyle small = { .scale = 0.85, .care = PH_LABEL_NEVER };
   PhTextPlace corner = { width - 6 - facts->corner_px[0], 8, 1, 0 };
-  if (ph_marks_add_text (marks, drawing, &small, &corner, 1, NULL))
-    return;
   PhTextPlace above = { 8, box.y - 4, 0, 1 };
-  small.wrap_px = width - 16;
-  small.reach_px = 80;
-  ph_marks_add_text (marks, drawing, &small, &above, 1, NULL);
+  if (!ph_marks_add_text (marks, drawing, &small, &corner, 1, NULL))
+    add_beside (marks, drawing, 0.85, &above, NULL);
 }
 
 void

@@ -22,8 +22,6 @@
 #define STACK_SEEN_LEAST 0.5f
 #define STEP_COARSE 1.0
 #define STEP_FINE 0.1
-/* Kept with the document: somebody has dragged a part already. */
-#define DRAGGED_KEY "ph-dragged"
 
 static const PhHold nothing = { PH_HOLD_NONE, -1 };
 
@@ -197,7 +195,6 @@ start (PhBowView *self, PhPixel pulled)
   ph_document_begin_gesture (self->document);
   drag->started = TRUE;
   say (self);
-  g_object_set_data (G_OBJECT (self->document), DRAGGED_KEY, self);
   return TRUE;
 }
 
@@ -282,6 +279,7 @@ ph_view_drag_release (PhBowView *self)
     return;
   if (ph_document_in_gesture (self->document))
     ph_document_end_gesture (self->document);
+  ph_bow_view_set_dragged (self, TRUE);
   const PhRig *rig = ph_document_get_rig (self->document);
   int part = ph_rig_find (rig, drag->ref.part);
   g_autofree char *said = part < 0
@@ -319,7 +317,8 @@ hint_of (PhBowView *self)
   const PhViewDrag *drag = &self->drag;
   if (drag->started)
     return drag->touch ? NULL : ph_drag_keys_hint (drag->held.kind == PH_HOLD_TURN);
-  if (self->view == PH_VIEW_ABOVE || g_object_get_data (G_OBJECT (self->document), DRAGGED_KEY))
+  /* In one place only, and not to somebody who has done it. */
+  if (self->dragged || (self->view != PH_VIEW_SIDE && self->view != PH_VIEW_FREE))
     return NULL;
   const PhRig *rig = ph_document_get_rig (self->document);
   for (gsize i = 0; i < rig->n_parts; i++)

@@ -306,12 +306,14 @@ say_value (PhMarks *marks, const PhMarkHand *hand)
                                  { x - POINTER_ASIDE, y - POINTER_ASIDE, 1, 1 },
                                  { x + POINTER_ASIDE, y + POINTER_ASIDE, 0, 0 },
                                  { x - POINTER_ASIDE, y + POINTER_ASIDE, 1, 0 } };
-  PhTextStyle bold = { .bold = TRUE, .accent = TRUE, .scale = 1.25, .reach_px = 200 };
+  PhTextStyle bold = {
+    .bold = TRUE, .accent = TRUE, .scale = 1.25, .reach_px = 200, .care = PH_LABEL_OVER
+  };
   PhLabelBox box;
   if (!ph_marks_add_text (marks, hand->value, &bold, places, G_N_ELEMENTS (places), &box)
       || !hand->effect)
     return;
-  PhTextStyle plain = { .scale = 1.0, .reach_px = 200 };
+  PhTextStyle plain = { .scale = 1.0, .reach_px = 200, .care = PH_LABEL_OVER };
   const PhTextPlace below[] = { { box.x, box.y + box.height, 0, 0 },
                                 { box.x + box.width, box.y + box.height, 1, 0 },
                                 { box.x, box.y, 0, 1 },
@@ -322,11 +324,14 @@ say_value (PhMarks *marks, const PhMarkHand *hand)
 static void
 say_hint (PhMarks *marks, const PhMarkHand *hand)
 {
-  PhTextStyle style = {
-    .accent = TRUE, .scale = 1.0, .wrap_px = (double)marks->camera->width_px - 16, .reach_px = 60
-  };
-  PhTextPlace place = { 8, 28, 0, 0 };
-  ph_marks_add_text (marks, hand->hint, &style, &place, 1, NULL);
+  PhTextStyle style = { .accent = TRUE,
+                        .scale = 1.0,
+                        .wrap_px = (double)marks->camera->width_px - 16,
+                        .reach_px = 60,
+                        .care = PH_LABEL_NEVER };
+  const PhTextPlace places[] = { { 8, 28, 0, 0 },
+                                 { 8, (double)marks->camera->height_px - 26, 0, 1 } };
+  ph_marks_add_text (marks, hand->hint, &style, places, G_N_ELEMENTS (places), NULL);
 }
 
 void

@@ -22,6 +22,8 @@ ph_views_pane_set_show_free (PhViewsPane *self, gboolean show)
     {
       self->free = ph_bow_view_new (self->document, PH_VIEW_FREE);
       ph_views_pane_add_view (self, self->free);
+      g_object_bind_property (self->views[PH_VIEW_SIDE], "dragged", self->free, "dragged",
+                              G_BINDING_BIDIRECTIONAL | G_BINDING_SYNC_CREATE);
     }
   self->show_free = show;
   GtkWidget *shown = show ? self->free : self->views[PH_VIEW_SIDE];
@@ -32,6 +34,15 @@ ph_views_pane_set_show_free (PhViewsPane *self, gboolean show)
   gtk_widget_set_child_visible (shown, TRUE);
   gtk_widget_grab_focus (shown);
   g_object_notify (G_OBJECT (self), "show-free");
+}
+
+void
+ph_views_pane_bind_settings (PhViewsPane *self, GSettings *settings)
+{
+  g_return_if_fail (PH_IS_VIEWS_PANE (self));
+  if (settings)
+    g_settings_bind (settings, "part-dragged", self->views[PH_VIEW_SIDE], "dragged",
+                     G_SETTINGS_BIND_DEFAULT);
 }
 
 gboolean

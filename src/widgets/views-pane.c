@@ -481,11 +481,17 @@ ph_views_pane_new (PhDocument *document)
     }
   g_signal_connect_swapped (self->views[PH_VIEW_BEHIND], "notify::lean-factor",
                             G_CALLBACK (factor_changed_cb), self);
-  /* L works wherever the focus is. */
+  /* L works wherever the focus is, and a hint that has been followed is gone everywhere. */
   for (int i = 0; i < PH_PANE_VIEWS; i++)
-    if (i != PH_VIEW_BEHIND)
-      g_object_bind_property (self->views[PH_VIEW_BEHIND], "lean-factor", self->views[i],
-                              "lean-factor", G_BINDING_BIDIRECTIONAL);
+    {
+      GtkWidget *behind = self->views[PH_VIEW_BEHIND], *side = self->views[PH_VIEW_SIDE];
+      if (self->views[i] != behind)
+        g_object_bind_property (behind, "lean-factor", self->views[i], "lean-factor",
+                                G_BINDING_BIDIRECTIONAL);
+      if (self->views[i] != side)
+        g_object_bind_property (side, "dragged", self->views[i], "dragged",
+                                G_BINDING_BIDIRECTIONAL);
+    }
   g_signal_connect_swapped (document, "replaced", G_CALLBACK (ph_views_pane_fit), self);
   return GTK_WIDGET (self);
 }

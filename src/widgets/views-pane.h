@@ -27,6 +27,9 @@ GtkWidget *ph_views_pane_new (PhDocument *document);
  * owned by the pane, as a child. */
 void ph_views_pane_set_foot (PhViewsPane *self, GtkWidget *foot);
 
+/** Keeps between runs what the views remember of the person; null keeps nothing. */
+void ph_views_pane_bind_settings (PhViewsPane *self, GSettings *settings);
+
 /** Fits the whole rig again: what F does. */
 void ph_views_pane_fit (PhViewsPane *self);
 

@@ -2,7 +2,8 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Labels in the views, laid out with real text for every rig at many sizes: none over another, none
- * over the balance mark or the scale bar, none cut. Needs no display.
+ * over the balance mark or the scale bar, none cut, and none over the bow where there is room
+ * beside it. Needs no display.
  */
 #include "widgets/bow-marks.h"
 
@@ -11,9 +12,24 @@
 #include "check.h"
 #include "drawn-rig.h"
 #include "scene/fit.h"
+#include "scene/pick.h"
+#include "widgets/view-handles.h"
 #include "widgets/views-layout.h"
 
 static PangoContext *context;
+
+static void
+set_font (int size)
+{
+  char name[32];
+  snprintf (name, sizeof name, "DejaVu Sans %d", size);
+  PangoFontDescription *font = pango_font_description_from_string (name);
+  pango_context_set_font_description (context, font);
+  pango_font_description_free (font);
+}
+
+static PhCamera camera; /* of the last marks */
+static const PhMarkHand *hand;
 
 static PhMarks *
 marks_of (DrawnRig *drawn, PhView view, float width, float height, int selected, PhUnits units)
@@ -21,12 +37,15 @@ marks_of (DrawnRig *drawn, PhView view, float width, float height, int selected,
   double slope = atan2 (drawn->rig->archer.nock_height_mm, drawn->rig->archer.draw_length_mm);
   PhMarkFacts facts = { .rig = drawn->rig,
                         .report = drawn->report,
+                        .list = drawn->list,
+                        .hand = hand,
+                        .corner_px = { view == PH_VIEW_BEHIND ? 96 : 80, 34 },
                         .settle = ph_settle_of (drawn->rig, drawn->report, NULL),
                         .selected = selected,
                         .units = units,
                         .lean_factor = 5.0 };
   facts.lean = ph_lean_drawn_of (&facts.settle, slope, 5.0);
-  PhCamera camera = ph_camera_default (view);
+  camera = ph_camera_default (view);
   camera.width_px = width;
   camera.height_px = height;
   camera.slope_rad = (float)slope;
@@ -123,6 +142,68 @@ no_label_covers_another_at_any_size (void)
     }
 }
 
+/* Asked of the silhouettes, not of the cells the labels were laid out with. */
+static void
+check_off_the_bow (const DrawnRig *drawn, PhOutlines *outlines, const PhMark *mark)
+{
+  const char *text = pango_layout_get_text (mark->layout);
+  const PhLabelBox *box = &mark->box;
+  int under = PH_PART_NONE;
+  for (int i = 0; i <= 20 && under == PH_PART_NONE; i++)
+    for (int k = 0; k <= 4 && under == PH_PART_NONE; k++)
+      {
+        PhPixel at = { (float)(box->x + box->width * i / 20),
+                       (float)(box->y + box->height * k / 4) };
+        under = ph_pick_part (outlines, drawn->list, at, 0.0f);
+      }
+  CHECK (under == PH_PART_NONE || strcmp (text, ph_view_title (camera.view)) == 0,
+         "«%s» lies over %s at %g x %g", text,
+         under == PH_PART_BOW ? "the bow" : drawn->rig->parts[under].id, (double)camera.width_px,
+         (double)camera.height_px);
+}
+
+static void
+check_all_off_the_bow (DrawnRig *drawn, PhOutlines *outlines, PhView view, float width,
+                       float height)
+{
+  for (int part = PH_PART_NONE; part < (int)drawn->rig->n_parts; part++)
+    {
+      PhMarks *marks = marks_of (drawn, view, width, height, part, PH_UNITS_MIXED);
+      ph_outlines_update (outlines, drawn->list, &camera);
+      for (size_t i = 0; i < ph_marks_count (marks); i++)
+        if (ph_marks_get (marks, i)->kind == PH_MARK_TEXT)
+          check_off_the_bow (drawn, outlines, ph_marks_get (marks, i));
+      ph_marks_free (marks);
+    }
+}
+
+/* The views' sizes in a window of 1280 × 800, and larger letters there. String and cables do not
+ * count: picking finds them, so that they are left out. */
+static void
+no_label_lies_over_the_bow (void)
+{
+  PhOutlines *outlines = ph_outlines_new ();
+  PhMarkHand hint = {
+    .turns = -1, .stack = -1, .hot = { PH_HOLD_NONE, -1 }, .hint = "Drag a bar’s end to turn it"
+  };
+  hand = &hint;
+  for (int size = 10; size <= 15; size += 5)
+    {
+      set_font (size);
+      for (size_t f = 0; f < DRAWN_FILES; f++)
+        {
+          DrawnRig drawn = drawn_rig_of (drawn_rig_load (drawn_files[f]));
+          hint.compiled = drawn.compiled;
+          check_all_off_the_bow (&drawn, outlines, PH_VIEW_SIDE, 596, 361);
+          check_all_off_the_bow (&drawn, outlines, PH_VIEW_BEHIND, 335, 330);
+          drawn_rig_clear (&drawn);
+        }
+    }
+  hand = NULL;
+  set_font (10);
+  ph_outlines_free (outlines);
+}
+
 static void
 views_say_what_they_show (void)
 {
@@ -189,10 +270,9 @@ main (int argc, char **argv)
   check_start (argc, argv);
   ph_math_init ();
   context = pango_font_map_create_context (pango_cairo_font_map_get_default ());
-  PangoFontDescription *font = pango_font_description_from_string ("DejaVu Sans 10");
-  pango_context_set_font_description (context, font);
-  pango_font_description_free (font);
+  set_font (10);
   CASE (no_label_covers_another_at_any_size);
+  CASE (no_label_lies_over_the_bow);
   CASE (views_say_what_they_show);
   CASE (what_is_too_near_the_string_is_named);
   CASE (the_scale_bar_is_as_long_as_it_says);

@@ -36,7 +36,7 @@ no_label_covers_another_and_none_is_cut (void)
         {
           PhLabelBox wanted = { random_to (width), random_to (height), 0, 0 };
           if (ph_label_places_find (&places, 20 + random_to (100), 14 + random_to (20), &wanted, 1,
-                                    150, &placed[n]))
+                                    150, PH_LABEL_OFF, &placed[n]))
             n++;
         }
       CHECK (n >= 3, "some find room");
@@ -55,9 +55,9 @@ a_free_wanted_place_is_taken_as_it_is (void)
 {
   PhLabelPlaces places = ph_label_places (400, 300);
   PhLabelBox wanted[2] = { { 100, 50, 0, 0 }, { 200, 150, 0, 0 } }, found;
-  CHECK (ph_label_places_find (&places, 60, 18, wanted, 2, 0, &found));
+  CHECK (ph_label_places_find (&places, 60, 18, wanted, 2, 0, PH_LABEL_OFF, &found));
   CHECK (found.x == 100 && found.y == 50 && found.width == 60 && found.height == 18);
-  CHECK (ph_label_places_find (&places, 60, 18, wanted, 2, 0, &found));
+  CHECK (ph_label_places_find (&places, 60, 18, wanted, 2, 0, PH_LABEL_OFF, &found));
   CHECK (found.x == 200 && found.y == 150, "the second, since the first is taken");
 }
 
@@ -66,7 +66,7 @@ a_label_at_the_edge_is_moved_inside (void)
 {
   PhLabelPlaces places = ph_label_places (400, 300);
   PhLabelBox wanted = { 390, -20, 0, 0 }, found;
-  CHECK (ph_label_places_find (&places, 60, 18, &wanted, 1, 0, &found));
+  CHECK (ph_label_places_find (&places, 60, 18, &wanted, 1, 0, PH_LABEL_OFF, &found));
   CHECK (found.x + found.width <= 400 && found.x > 300 && found.y >= 0 && found.y < 10);
 }
 
@@ -76,7 +76,7 @@ symbols_are_kept_free (void)
   PhLabelPlaces places = ph_label_places (400, 300);
   PhLabelBox symbol = { 100, 100, 16, 16 }, wanted = { 90, 98, 0, 0 }, found;
   ph_label_places_take (&places, symbol);
-  CHECK (ph_label_places_find (&places, 60, 18, &wanted, 1, 100, &found));
+  CHECK (ph_label_places_find (&places, 60, 18, &wanted, 1, 100, PH_LABEL_OFF, &found));
   CHECK (!overlap (&found, &symbol));
   CHECK (fabs (found.x - 90) + fabs (found.y - 98) < 60, "and it stays near");
 }
@@ -86,9 +86,11 @@ what_finds_no_room_is_left_out (void)
 {
   PhLabelPlaces places = ph_label_places (100, 40);
   PhLabelBox wanted = { 0, 0, 0, 0 }, found;
-  CHECK (!ph_label_places_find (&places, 200, 18, &wanted, 1, 500, &found), "wider than the view");
-  CHECK (ph_label_places_find (&places, 90, 30, &wanted, 1, 500, &found));
-  CHECK (!ph_label_places_find (&places, 40, 18, &wanted, 1, 500, &found), "no room beside it");
+  CHECK (!ph_label_places_find (&places, 200, 18, &wanted, 1, 500, PH_LABEL_OFF, &found),
+         "wider than the view");
+  CHECK (ph_label_places_find (&places, 90, 30, &wanted, 1, 500, PH_LABEL_OFF, &found));
+  CHECK (!ph_label_places_find (&places, 40, 18, &wanted, 1, 500, PH_LABEL_OFF, &found),
+         "no room beside it");
 }
 
 int
