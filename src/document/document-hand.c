@@ -6,10 +6,15 @@
 #include "document/document-hand.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 
 #include "document/document-private.h"
+#include "document/refusal.h"
 #include "document/undo-label.h"
 #include "model/fields.h"
+
+/* A promise of the other side is kept to rounding; that of another rig is not. */
+#define PROMISE_RAD 1e-9
 
 static gboolean
 refuse (GError **error, const char *text)
@@ -203,6 +208,34 @@ ph_document_level (PhDocument *self, const PhLevelQuestion *question)
   return ph_part_answers_of (ph_document_get_rig (self), question);
 }
 
+static gboolean
+is_mirror (const PhPartAnswer *answer)
+{
+  return answer->n_changes == 1 && g_str_equal (answer->changes[0].key, PH_KEY_MIRROR);
+}
+
+/* Mirroring has no number to start from: it is of this rig where it makes what was promised. */
+static gboolean
+mirror_fits (const PhRig *rig, const PhPartAnswer *answer)
+{
+  const PhPart *part = &rig->parts[answer->changes[0].part];
+  if ((part->kind != PH_PART_BAR && part->kind != PH_PART_BRACKET)
+      || !ph_rig_is_fitted (rig, (size_t)answer->changes[0].part))
+    return FALSE;
+  PhRig *copy = ph_rig_copy (rig);
+  gboolean fits = TRUE; /* what is refused is refused with its own reason */
+  if (ph_edit_apply_answer (copy, answer, NULL))
+    {
+      PhCompiled *compiled = ph_compile_rig (copy);
+      PhReport *report = ph_report_new (copy, compiled);
+      fits = fabs (report->bubble_rad - answer->outcome.bubble_rad) <= PROMISE_RAD;
+      ph_report_free (report);
+      ph_compiled_free (compiled);
+    }
+  ph_rig_free (copy);
+  return fits;
+}
+
 /* Whether the rig still has what the answer starts from. */
 static gboolean
 still_fits (const PhRig *rig, const PhPartAnswer *answer)
@@ -212,6 +245,8 @@ still_fits (const PhRig *rig, const PhPartAnswer *answer)
       const PhPartChange *change = &answer->changes[c];
       if (change->part < 0 || (size_t)change->part >= rig->n_parts)
         return FALSE;
+      if (is_mirror (answer))
+        return mirror_fits (rig, answer);
       const PhPart *part = &rig->parts[change->part];
       const PhField *field = ph_field_find_part (part->kind, change->key, NULL);
       if (field == NULL || ph_field_number (field, part, 0) != change->from)
@@ -227,6 +262,17 @@ typedef struct
   GString *label;
 } Application;
 
+/* What one change is called as a step of its own. (transfer full) */
+static char *
+step_label (const PhRig *before, const PhRig *after, const PhPartChange *change, PhUnits units)
+{
+  if (!g_str_equal (change->key, PH_KEY_MIRROR))
+    return ph_undo_label (before, after, units);
+  g_autofree char *name = ph_name_inside (ph_part_name (&after->parts[change->part]));
+  /* Translators: an undo step: "side mount to the other side" of the bow. */
+  return g_strdup_printf (_ ("%s to the other side"), name);
+}
+
 /* One change after the other, each named as its own step would be. */
 static bool
 do_apply (PhRig *rig, gpointer data, PhIssues *issues)
@@ -236,9 +282,8 @@ do_apply (PhRig *rig, gpointer data, PhIssues *issues)
     {
       const PhPartChange *change = &application->answer->changes[c];
       PhRig *before = ph_rig_copy (rig);
-      bool done =
-          ph_edit_set_number (rig, (size_t)change->part, change->key, 0, change->to, issues);
-      g_autofree char *step = done ? ph_undo_label (before, rig, application->units) : NULL;
+      bool done = ph_edit_apply_change (rig, change, issues);
+      g_autofree char *step = done ? step_label (before, rig, change, application->units) : NULL;
       ph_rig_free (before);
       if (!done)
         return false;
@@ -251,8 +296,6 @@ gboolean
 ph_document_apply_answer (PhDocument *self, const PhPartAnswer *answer, GError **error)
 {
   g_return_val_if_fail (PH_IS_DOCUMENT (self) && answer != NULL, FALSE);
-  if (answer->n_changes > 0 && g_str_equal (answer->changes[0].key, PH_KEY_MIRROR))
-    return refuse (error, _ ("A part is put on the other side by hanging it there."));
   if (!still_fits (ph_document_get_rig (self), answer))
     return refuse (error, _ ("The rig has changed since this was worked out: ask again."));
   g_autoptr (GString) label = g_string_new (NULL);
@@ -262,13 +305,32 @@ ph_document_apply_answer (PhDocument *self, const PhPartAnswer *answer, GError *
   if (own_gesture)
     ph_document_begin_gesture (self);
   gboolean done = ph_document_edit (self, do_apply, &application, error);
-  /* Translators: an undo step; the rest is as "back bar out 20° → 26°". */
   if (done && own_gesture)
-    self->gesture->label = g_strdup_printf (_ ("level: %s"), label->str);
+    self->gesture->label =
+        is_mirror (answer) ? g_strdup (label->str)
+                           /* Translators: an undo step; the rest is as "back bar out 20° → 26°". */
+                           : g_strdup_printf (_ ("level: %s"), label->str);
   if (own_gesture)
     ph_document_end_gesture (self);
   g_object_thaw_notify (G_OBJECT (self));
   return done;
+}
+
+char *
+ph_document_answer_obstacle (PhDocument *self, const PhPartAnswer *answer)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && answer != NULL, NULL);
+  const PhRig *open = ph_document_get_rig (self);
+  if (!still_fits (open, answer))
+    return g_strdup (_ ("The rig has changed since this was worked out: ask again."));
+  PhIssues issues = { 0 };
+  PhRig *copy = ph_rig_copy (open);
+  char *text = NULL;
+  if (!ph_edit_apply_answer (copy, answer, &issues))
+    text = ph_refusal_of_issue (open, &issues.items[0], ph_document_get_units (self));
+  ph_issues_clear (&issues);
+  ph_rig_free (copy);
+  return text;
 }
 
 /* The open rig with the answer in it; null where it does not fit. */

@@ -43,12 +43,15 @@ PhPartStep *ph_document_steps (PhDocument *self, size_t *n);
 /** Free with ph_part_answers_clear. */
 PhPartAnswers ph_document_level (PhDocument *self, const PhLevelQuestion *question);
 /** Does what an answer of ph_document_level says, as one undo step: "level: back bar out 20° →
- * 26°". Refused where the rig is not the one that was asked about, and for one of the other side.
- */
+ * 26°", "side mount to the other side". Refused where the rig is not the one that was asked about,
+ * and where the other side has no place for the part. */
 gboolean ph_document_apply_answer (PhDocument *self, const PhPartAnswer *answer, GError **error);
+/** Why ph_document_apply_answer would refuse it, as a sentence; null: it would not. (transfer full)
+ */
+char *ph_document_answer_obstacle (PhDocument *self, const PhPartAnswer *answer);
 /** Shows what an answer would make of the rig (ph_document_get_shown, with the open rig to compare
- * with) without touching it; null ends that, and so does any edit. One that does not fit the rig,
- * or of the other side, ends it too. Told by notify::flipped. */
+ * with) without touching it; null ends that, and so does any edit. One that does not fit the rig
+ * ends it too. Told by notify::flipped. */
 void ph_document_preview_answer (PhDocument *self, const PhPartAnswer *answer);
 PhPartChecks ph_document_next_checks (PhDocument *self);
 

@@ -11,6 +11,7 @@
 #include <string.h>
 
 #include "document/format.h"
+#include "model/edit.h"
 
 char *
 ph_refusal_of_range (const PhField *field, double value, PhUnits units)
@@ -77,6 +78,12 @@ part_sentence (const PhPart *part, const PhIssue *issue, PhUnits units)
         return g_strdup_printf (_ (ties[i].sentence), first, second);
 #pragma GCC diagnostic pop
       }
+  if (strcmp (issue->key, PH_KEY_MIRROR) == 0)
+    {
+      g_autofree char *first =
+          g_utf8_strup (issue->text, g_utf8_next_char (issue->text) - issue->text);
+      return g_strconcat (first, g_utf8_next_char (issue->text), ".", NULL);
+    }
   return strcmp (issue->key, "along_mm") == 0
              ? g_strdup (_ ("Weights along a bar must stay between its two ends."))
          : strcmp (issue->key, "on") == 0

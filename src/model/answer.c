@@ -13,7 +13,6 @@
 #include "base/number.h"
 #include "base/text.h"
 #include "base/units.h"
-#include "model/edit.h"
 #include "physics/lighter.h"
 #include "physics/other-side.h"
 
@@ -200,6 +199,16 @@ ph_part_answers_clear (PhPartAnswers *answers)
 }
 
 bool
+ph_edit_apply_change (PhRig *rig, const PhPartChange *change, PhIssues *issues)
+{
+  assert (change->part >= 0 && (size_t)change->part < rig->n_parts);
+  size_t part = (size_t)change->part;
+  return strcmp (change->key, PH_KEY_MIRROR) == 0
+             ? ph_edit_mirror_part (rig, part, issues)
+             : ph_edit_set_number (rig, part, change->key, 0, change->to, issues);
+}
+
+bool
 ph_edit_apply_answer (PhRig *rig, const PhPartAnswer *answer, PhIssues *issues)
 {
   PhRig *draft = ph_rig_copy (rig);
@@ -207,10 +216,7 @@ ph_edit_apply_answer (PhRig *rig, const PhPartAnswer *answer, PhIssues *issues)
   for (int c = 0; c < answer->n_changes && done; c++)
     {
       const PhPartChange *change = &answer->changes[c];
-      assert (change->part >= 0 && (size_t)change->part < draft->n_parts);
-      done =
-          strcmp (change->key, PH_KEY_MIRROR) != 0
-          && ph_edit_set_number (draft, (size_t)change->part, change->key, 0, change->to, issues);
+      done = ph_edit_apply_change (draft, change, issues);
     }
   if (done)
     {

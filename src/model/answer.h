@@ -8,6 +8,7 @@
 #pragma once
 
 #include "model/adjust.h"
+#include "model/edit.h"
 #include "model/issue.h"
 #include "physics/level.h"
 #include "physics/next-check.h"
@@ -39,13 +40,10 @@ typedef struct
 /** One for each adjustable, in file order: a new array, `*n` of them. */
 PhPartStep *ph_part_steps_of (const PhRig *rig, size_t *n);
 
-/** `key` of an answer of the other side: the part and all that hangs on it, mirrored. */
-#define PH_KEY_MIRROR "mirror"
-
 typedef struct
 {
   int part;
-  const char *key; /* "swing_deg", "lift_deg", "count" or PH_KEY_MIRROR */
+  const char *key; /* "swing_deg", "lift_deg", "count"; PH_KEY_MIRROR: with all that hangs on it */
   double from, to; /* the file's unit; mirrored: 0 and 1 */
 } PhPartChange;
 
@@ -88,8 +86,8 @@ typedef struct
 PhPartAnswers ph_part_answers_of (const PhRig *rig, const PhLevelQuestion *question);
 void ph_part_answers_clear (PhPartAnswers *answers);
 
-/** Writes an answer into the rig it was made for. False: refused (a mirrored one is no edit of
- * numbers). */
+/** Writes an answer into the rig it was made for. False: refused, `*issues` says why. */
+bool ph_edit_apply_change (PhRig *rig, const PhPartChange *change, PhIssues *issues);
 bool ph_edit_apply_answer (PhRig *rig, const PhPartAnswer *answer, PhIssues *issues);
 
 typedef struct

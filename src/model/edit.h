@@ -70,3 +70,15 @@ void ph_edit_places_free (char **places);
 
 /** Mirrors the rig for the other bow hand (physics: mirroring); twice is the very same rig. */
 void ph_edit_mirror (PhRig *rig);
+
+/** `key` of an answer of the other side, and of the issue that refuses one. */
+#define PH_KEY_MIRROR "mirror"
+
+/** Puts part i, a fitted bar or bracket, with all that hangs on it, where its mirror image in the
+ * bow's plane is. Off that plane it hangs on the mount or socket at its seat's mirror image then:
+ * one that is there, else a new one, called after the old with "-mirrored", which goes again when
+ * the branch comes back and nothing is left on it. Refused on the end of another part, which stays
+ * where it is, and where another part sits at that place. */
+bool ph_edit_mirror_part (PhRig *rig, size_t i, PhIssues *issues);
+/** Whether that would make a mount or socket that is not there. */
+bool ph_edit_mirror_makes_seat (const PhRig *rig, size_t i);

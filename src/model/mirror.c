@@ -13,25 +13,17 @@
 #include "model/compile.h"
 #include "model/edit.h"
 #include "model/fields.h"
-
-/** Beyond this |a·y| the frame of an axis takes its left from +x: physics/frame.h. */
-#define ACROSS 0.9999
-
-typedef struct
-{
-  bool seat; /* the axis that the part's swing is on lies along ±y */
-  bool own;  /* the part's own axis does */
-} Across;
+#include "model/mirror-own.h"
 
 /* Where the parts point; every part counted as fitted. */
-static Across *
-find_across (const PhRig *rig)
+PhAcross *
+ph_across_of (const PhRig *rig)
 {
   PhRig *all = ph_rig_copy (rig);
   for (size_t i = 0; i < all->n_parts; i++)
     all->parts[i].off = false;
   PhCompiled *compiled = ph_compile_rig (all);
-  Across *across = ph_alloc ((rig->n_parts + 1) * sizeof *across);
+  PhAcross *across = ph_alloc ((rig->n_parts + 1) * sizeof *across);
   for (size_t i = 0; i < rig->n_parts; i++)
     {
       int k = compiled->piece_of_part[i];
@@ -41,20 +33,12 @@ find_across (const PhRig *rig)
       PhVec3 axis = piece->seat_axis;
       if (host)
         axis = piece->seat == PH_SEAT_SOCKET ? ph_frame_apply (&host->frame, axis) : host->frame.a;
-      across[i].seat = fabs (axis.y) > ACROSS;
-      across[i].own = fabs (ph_assembly_place (compiled->assembly, k)->frame.a.y) > ACROSS;
+      across[i].seat = fabs (axis.y) > PH_ACROSS;
+      across[i].own = fabs (ph_assembly_place (compiled->assembly, k)->frame.a.y) > PH_ACROSS;
     }
   ph_compiled_free (compiled);
   ph_rig_free (all);
   return across;
-}
-
-/* 0 keeps its sign: a file says 0 and not -0. */
-static void
-turn (double *value)
-{
-  if (*value != 0)
-    *value = -*value;
 }
 
 static void
@@ -63,8 +47,8 @@ turn_limits (PhLimits *limits)
   double lo = limits->lo;
   limits->lo = limits->hi;
   limits->hi = lo;
-  turn (&limits->lo);
-  turn (&limits->hi);
+  ph_mirror_turn (&limits->lo);
+  ph_mirror_turn (&limits->hi);
 }
 
 static void
@@ -72,35 +56,35 @@ mirror_sockets (PhSocket *sockets, size_t n)
 {
   for (size_t i = 0; i < n; i++)
     {
-      turn (&sockets[i].at_mm[1]);
-      turn (&sockets[i].axis[1]);
+      ph_mirror_turn (&sockets[i].at_mm[1]);
+      ph_mirror_turn (&sockets[i].axis[1]);
     }
 }
 
-static void
-mirror_part (PhPart *part, Across across)
+void
+ph_mirror_part (PhPart *part, PhAcross across)
 {
   if (!across.seat)
     {
-      turn (&part->swing_deg);
+      ph_mirror_turn (&part->swing_deg);
       turn_limits (&part->limit_swing);
     }
-  turn (&part->at_mm[1]);
-  turn (&part->aperture_mm[1]);
+  ph_mirror_turn (&part->at_mm[1]);
+  ph_mirror_turn (&part->aperture_mm[1]);
   if (across.own)
     return;
-  turn (&part->com_mm[1]);
+  ph_mirror_turn (&part->com_mm[1]);
   mirror_sockets (part->sockets, part->n_sockets);
 }
 
 static void
 mirror_check (PhCheck *check)
 {
-  turn (&check->com_mm[1]);
-  turn (&check->bubble_deg);
-  turn (&check->predicted_deg);
+  ph_mirror_turn (&check->com_mm[1]);
+  ph_mirror_turn (&check->bubble_deg);
+  ph_mirror_turn (&check->predicted_deg);
   for (size_t i = 0; i < check->n_draws; i++)
-    turn (&check->draws_deg[i]);
+    ph_mirror_turn (&check->draws_deg[i]);
 }
 
 /* The other hand must stand in the file when it is not the default; what only a mirroring put
@@ -127,15 +111,15 @@ turn_hand (PhArcher *archer)
 void
 ph_edit_mirror (PhRig *rig)
 {
-  Across *across = find_across (rig);
+  PhAcross *across = ph_across_of (rig);
   for (size_t i = 0; i < rig->n_parts; i++)
-    mirror_part (&rig->parts[i], across[i]);
+    ph_mirror_part (&rig->parts[i], across[i]);
   free (across);
-  turn (&rig->bow.com_mm[1]);
+  ph_mirror_turn (&rig->bow.com_mm[1]);
   mirror_sockets (rig->bow.mounts, rig->bow.n_mounts);
   turn_hand (&rig->archer);
-  turn (&rig->archer.roll_bias_nm);
-  turn (&rig->archer.wanted_bubble_deg);
+  ph_mirror_turn (&rig->archer.roll_bias_nm);
+  ph_mirror_turn (&rig->archer.wanted_bubble_deg);
   for (size_t i = 0; i < rig->archer.n_checks; i++)
     mirror_check (&rig->archer.checks[i]);
 }

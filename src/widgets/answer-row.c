@@ -96,7 +96,7 @@ add_label (GtkWidget *box, const char *text, const char *css_class)
 }
 
 static GtkWidget *
-texts_of (const PhAnswerWords *words, const char *instead)
+texts_of (const PhAnswerWords *words, const char *obstacle)
 {
   GtkWidget *texts = gtk_box_new (GTK_ORIENTATION_VERTICAL, 2);
   g_autofree char *result = words->chance
@@ -106,18 +106,20 @@ texts_of (const PhAnswerWords *words, const char *instead)
   add_label (texts, words->title, "answer-title");
   add_label (texts, result, "answer-result");
   add_label (texts, words->costs, "answer-costs");
-  if (instead)
-    add_label (texts, instead, "answer-costs");
+  if (words->how)
+    add_label (texts, words->how, "answer-costs");
+  if (obstacle)
+    add_label (texts, obstacle, "answer-costs");
   return texts;
 }
 
 GtkWidget *
-ph_answer_row_new (const PhAnswerWords *words, gboolean can_apply, const char *instead)
+ph_answer_row_new (const PhAnswerWords *words, const char *obstacle)
 {
   PhAnswerRow *self = g_object_new (PH_TYPE_ANSWER_ROW, NULL);
   GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
-  gtk_box_append (GTK_BOX (box), texts_of (words, can_apply ? NULL : instead));
-  if (can_apply)
+  gtk_box_append (GTK_BOX (box), texts_of (words, obstacle));
+  if (!obstacle)
     {
       g_autofree char *name = g_strdup_printf (_ ("Do it: %s"), words->title);
       self->button = gtk_button_new_with_label (_ ("Do It"));
@@ -131,4 +133,11 @@ ph_answer_row_new (const PhAnswerWords *words, gboolean can_apply, const char *i
   gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   words->spoken, -1);
   return GTK_WIDGET (self);
+}
+
+gboolean
+ph_answer_row_can_apply (PhAnswerRow *self)
+{
+  g_return_val_if_fail (PH_IS_ANSWER_ROW (self), FALSE);
+  return self->button != NULL;
 }

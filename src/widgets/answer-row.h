@@ -17,7 +17,9 @@ G_BEGIN_DECLS
 #define PH_TYPE_ANSWER_ROW (ph_answer_row_get_type ())
 G_DECLARE_FINAL_TYPE (PhAnswerRow, ph_answer_row, PH, ANSWER_ROW, GtkListBoxRow)
 
-/** The words are copied. `can_apply` FALSE: there is no button, and `instead` says what to do. */
-GtkWidget *ph_answer_row_new (const PhAnswerWords *words, gboolean can_apply, const char *instead);
+/** The words are copied. `obstacle`: why it cannot be done, shown instead of the button; null: it
+ * can. */
+GtkWidget *ph_answer_row_new (const PhAnswerWords *words, const char *obstacle);
+gboolean ph_answer_row_can_apply (PhAnswerRow *self);
 
 G_END_DECLS

@@ -112,6 +112,21 @@ costs_of (const PhOutcome *now, const PhOutcome *then, PhUnits units)
   return g_string_free (text, FALSE);
 }
 
+/* The thread that a mirrored part needs and its carrier, as far as the file knows, has not. */
+static char *
+how_of (const PhRig *rig, const PhPartAnswer *answer)
+{
+  const PhPartChange *change = &answer->changes[0];
+  if (!g_str_equal (change->key, PH_KEY_MIRROR)
+      || !ph_edit_mirror_makes_seat (rig, (size_t)change->part))
+    return NULL;
+  int host = ph_rig_host (rig, (size_t)change->part, NULL);
+  g_autofree char *name =
+      host < 0 ? g_strdup (_ ("bow")) : ph_name_inside (ph_part_name (&rig->parts[host]));
+  return g_strdup_printf (
+      _ ("It goes where the %s has no thread yet: to the mirror image of its place now."), name);
+}
+
 PhAnswerWords
 ph_answer_words_of (const PhRig *rig, const PhCompiled *compiled, const PhPartAnswers *answers,
                     const PhPartAnswer *answer, PhUnits units)
@@ -120,6 +135,7 @@ ph_answer_words_of (const PhRig *rig, const PhCompiled *compiled, const PhPartAn
   PhAnswerWords words = { .title = title_of (rig, compiled, answer),
                           .bubble = ph_tilt_phrase (deg, ph_tilt_has_level (rig)),
                           .chance = chance_of (answers, answer),
+                          .how = how_of (rig, answer),
                           .costs = costs_of (&answers->now, &answer->outcome, units) };
   if (!answers->hand_fitted)
     {
@@ -141,6 +157,7 @@ ph_answer_words_clear (PhAnswerWords *words)
   g_free (words->title);
   g_free (words->bubble);
   g_free (words->chance);
+  g_free (words->how);
   g_free (words->costs);
   g_free (words->spoken);
   *words = (PhAnswerWords){ 0 };

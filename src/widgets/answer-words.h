@@ -20,6 +20,7 @@ typedef struct
   char *title;  /* the changes: "Back bar out 6°, to 26° and back weights 1 fewer, to 4" */
   char *bubble; /* "bubble 0.1° left" */
   char *chance; /* "82 % sure within 0.5°"; null while the hand is assumed */
+  char *how;    /* of the other side, where the part goes to a place with no thread; else null */
   char *costs; /* "+0 g · arm load +0.0 N · front pull +0.00 N·m · roll +1 %, nod ±0 %, …" */
   char *spoken; /* all of it */
 } PhAnswerWords;

@@ -88,7 +88,7 @@ apply_cb (PhLevelPanel *self, PhAnswerRow *row)
 static void
 row_activated_cb (PhLevelPanel *self, GtkListBoxRow *row)
 {
-  if (kind_now (self) != PH_LEVEL_OTHER_SIDE)
+  if (ph_answer_row_can_apply (PH_ANSWER_ROW (row)))
     apply (self, PH_ANSWER_ROW (row));
 }
 
@@ -111,12 +111,11 @@ clear_list (PhLevelPanel *self)
 static void
 add_row (PhLevelPanel *self, const PhPartAnswer *answer)
 {
-  gboolean can_apply = kind_now (self) != PH_LEVEL_OTHER_SIDE;
+  g_autofree char *obstacle = ph_document_answer_obstacle (self->document, answer);
   PhAnswerWords words = ph_answer_words_of (
       ph_document_get_rig (self->document), ph_document_get_compiled (self->document),
       &self->answers, answer, ph_document_get_units (self->document));
-  GtkWidget *row = ph_answer_row_new (
-      &words, can_apply, _ ("To try it, turn the mount round on the bow and hang the bar there."));
+  GtkWidget *row = ph_answer_row_new (&words, obstacle);
   ph_answer_words_clear (&words);
   g_signal_connect_swapped (row, "apply", G_CALLBACK (apply_cb), self);
   g_signal_connect_swapped (row, "look", G_CALLBACK (look_cb), self);

@@ -152,6 +152,28 @@ def the_first_answer_is_done_and_undone(bench):
     check(not program.enabled("undo"), "one click took more than one step")
 
 
+def a_bar_goes_to_the_other_side_and_back(bench):
+    rig = bench.demo()
+    # Wanted where the back bar's mirror image takes the bubble: then that is an answer.
+    rig["archer"]["wanted_bubble_deg"] = 8
+    path = bench.write("quay.rig.json", json.dumps(rig))
+    program = start(bench, path)
+    program.act("level")
+    program.find("push button", "The other side").do()
+    answer = program.find("push button", re.compile("^Do it: .* to the other side"))
+    program.move(answer)  # a look at it must leave nothing behind
+    check(not program.enabled("undo"), "a look left an undo step")
+    promised = program.find("list item", re.compile("to the other side: bubble")).name
+    program.click(answer)
+    until(lambda: re.search("Undo: .* to the other side", undo_shown(program)), undo_shown(program))
+    save(program, path, lambda r: r["parts"] != rig["parts"])
+    now = bench.report(path)["roll"]["bubble_deg"]
+    check(f"{abs(now):.1f}° {'left' if now > 0 else 'right'}" in promised, f"{promised}: {now}")
+    program.act("undo")
+    save(program, path, lambda r: r["parts"] == rig["parts"])
+    check(not program.enabled("undo"), "one click took more than one step")
+
+
 def a_look_at_an_answer_changes_nothing(bench):
     path = bench.copy_of_demo()
     program = start(bench, path)
@@ -259,6 +281,7 @@ def limits_hold_what_level_may_propose(bench):
 if __name__ == "__main__":
     run([three_checks_teach_the_hand,
          the_first_answer_is_done_and_undone,
+         a_bar_goes_to_the_other_side_and_back,
          a_look_at_an_answer_changes_nothing,
          what_cannot_be_read_is_said_and_nothing_is_lost,
          a_bubble_at_the_end_is_no_reading_but_a_move,

@@ -270,11 +270,13 @@ lighter_is_for_a_level_rig_and_takes_weight_from_behind (void)
 }
 
 static void
-mirrored_answer_is_no_edit (void)
+mirrored_answer_puts_the_branch_on_the_other_side (void)
 {
   PhRig *rig = rigs_example (), *before = ph_rig_copy (rig);
-  PhPartAnswer answer = { .changes = { { 4, PH_KEY_MIRROR, 0, 1 } }, .n_changes = 1 };
-  CHECK (!ph_edit_apply_answer (rig, &answer, NULL));
+  PhPartAnswer answer = { .changes = { { 3, PH_KEY_MIRROR, 0, 1 } }, .n_changes = 1 };
+  CHECK (ph_edit_apply_answer (rig, &answer, NULL));
+  CHECK (rig->parts[4].swing_deg == -20 && rig->parts[3].sockets[0].at_mm[1] == -14);
+  CHECK (ph_edit_apply_answer (rig, &answer, NULL));
   CHECK (ph_rig_equal (rig, before));
   ph_rig_free (rig);
   ph_rig_free (before);
@@ -363,7 +365,7 @@ main (int argc, char **argv)
   CASE (no_answer_brings_the_rig_nearer_the_string_than_it_may);
   CASE (over_forty_numbers_pairs_are_tried_among_the_nearest);
   CASE (lighter_is_for_a_level_rig_and_takes_weight_from_behind);
-  CASE (mirrored_answer_is_no_edit);
+  CASE (mirrored_answer_puts_the_branch_on_the_other_side);
   CASE (step_beyond_a_limit_leaves_a_one_sided_difference);
   CASE (step_has_no_bubble_where_a_neighbour_topples);
   CASE (first_check_is_the_rig_as_it_is);

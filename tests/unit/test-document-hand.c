@@ -9,6 +9,7 @@
 #include <stdlib.h>
 
 #include "document-fixture.h"
+#include "model/fields.h"
 
 static gboolean
 add (const Fixture *fixture, double bubble_deg)
@@ -124,12 +125,81 @@ pair_of_two_parts_names_both (void)
   CHECK (ph_document_apply_answer (fixture.document, &pair, NULL));
   CHECK_TEXT (ph_document_get_undo_label (fixture.document),
               "level: back bar out 20° → 22°, back weights 5 → 4");
-  PhPartAnswer mirrored = { .changes = { { 4, PH_KEY_MIRROR, 0, 1 } }, .n_changes = 1 };
-  GError *error = NULL;
-  CHECK (!ph_document_apply_answer (fixture.document, &mirrored, &error) && error != NULL);
-  g_clear_error (&error);
   CHECK (ph_document_undo (fixture.document));
   CHECK (!ph_document_get_unsaved (fixture.document));
+  fixture_clear (&fixture);
+}
+
+/* The answer that puts the back bar on the other side, of the target for which there is one. */
+static PhPartAnswer
+other_side_of (PhDocument *document)
+{
+  PhLevelQuestion question = { PH_LEVEL_OTHER_SIDE, 0, NAN };
+  PhPartAnswer found = { 0 };
+  for (question.target_deg = -20; question.target_deg <= 20; question.target_deg += 0.5)
+    {
+      PhPartAnswers answers = ph_document_level (document, &question);
+      for (size_t i = 0; i < answers.n; i++)
+        if (answers.answers[i].changes[0].part == 4)
+          found = answers.answers[i];
+      ph_part_answers_clear (&answers);
+    }
+  CHECK (found.n_changes == 1);
+  return found;
+}
+
+static void
+part_goes_to_the_other_side_and_back_in_one_step (void)
+{
+  Fixture fixture = fixture_new ();
+  PhDocument *document = fixture.document;
+  PhPartAnswer answer = other_side_of (document);
+  const PhPartAnswer *first = &answer;
+  CHECK (ph_document_answer_obstacle (document, first) == NULL);
+  ph_document_preview_answer (document, first);
+  CHECK_NEAR (ph_document_get_shown (document).rig->parts[4].swing_deg, -20, 0);
+  CHECK_NEAR (fixture_part (&fixture, "back-bar")->swing_deg, 20, 0);
+  ph_document_preview_answer (document, NULL);
+  CHECK_NEAR (ph_document_get_shown (document).rig->parts[4].swing_deg, 20, 0);
+  CHECK (ph_document_apply_answer (document, first, NULL));
+  CHECK_TEXT (ph_document_get_undo_label (document), "back bar to the other side");
+  CHECK_NEAR (fixture_part (&fixture, "back-bar")->swing_deg, -20, 0);
+  CHECK_NEAR (ph_document_get_report (document)->bubble_rad, first->outcome.bubble_rad, 1e-11);
+  GError *error = NULL; /* of the rig as it was: now it would go back */
+  CHECK (!ph_document_apply_answer (document, first, &error) && error != NULL);
+  g_clear_error (&error);
+  CHECK (ph_document_undo (document));
+  CHECK_NEAR (fixture_part (&fixture, "back-bar")->swing_deg, 20, 0);
+  CHECK (!ph_document_undo (document) && !ph_document_get_unsaved (document));
+  fixture_clear (&fixture);
+}
+
+static void
+answer_that_has_no_place_says_what_is_in_its_way (void)
+{
+  Fixture fixture = fixture_new ();
+  PhDocument *document = fixture.document;
+  PhPart tail = ph_part_default (PH_PART_BAR);
+  tail.name = strdup ("Tail");
+  ph_part_set_number (&tail, "length_mm", 0, 80);
+  ph_part_set_number (&tail, "outer_mm", 0, 10);
+  ph_part_set_number (&tail, "inner_mm", 0, 8);
+  ph_part_set_number (&tail, "mass_g", 0, 30);
+  ph_document_remove (document, "back-stack");
+  CHECK (ph_document_add (document, &tail, "back-bar", NULL));
+  ph_part_clear (&tail);
+  PhPartAnswer answer = { .n_changes = 1 };
+  answer.changes[0] =
+      (PhPartChange){ ph_rig_find (ph_document_get_rig (document), "tail"), PH_KEY_MIRROR, 0, 1 };
+  g_autofree char *text = ph_document_answer_obstacle (document, &answer);
+  CHECK_TEXT (text,
+              "Tail hangs on the end of Back bar, which stays where it is; put Back bar on the "
+              "other side, or hang this elsewhere.");
+  GError *error = NULL;
+  CHECK (!ph_document_apply_answer (document, &answer, &error));
+  CHECK_TEXT (error->message, text);
+  g_clear_error (&error);
+  CHECK_TEXT (ph_document_get_undo_label (document), "added tail");
   fixture_clear (&fixture);
 }
 
@@ -156,6 +226,8 @@ main (int argc, char **argv)
   CASE (locks_limits_sources_and_the_wanted_bubble_are_steps_too);
   CASE (answer_is_applied_as_one_named_step);
   CASE (pair_of_two_parts_names_both);
+  CASE (part_goes_to_the_other_side_and_back_in_one_step);
+  CASE (answer_that_has_no_place_says_what_is_in_its_way);
   CASE (steps_and_next_checks_are_those_of_the_open_rig);
   return check_end ();
 }

@@ -2,7 +2,7 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Mirroring for the other bow hand: physics, section 2. A mirrored rig is a mirrored thing, so its
- * report is the first one's with y turned over.
+ * report is the first one's with y turned over. Of a branch alone: tests/property.
  */
 #include "check.h"
 #include "model/edit.h"
@@ -161,6 +161,72 @@ swing_and_own_y_keep_their_sign_across_the_bow (void)
   ph_rig_free (rig);
 }
 
+static void
+branch_off_the_plane_gets_a_socket_and_leaves_none_behind (void)
+{
+  PhRig *rig = rigs_example (), *before = ph_rig_copy (rig);
+  PhPart *block = &rig->parts[3];
+  CHECK (ph_edit_mirror_makes_seat (rig, 4) && !ph_edit_mirror_makes_seat (rig, 3));
+  CHECK (ph_edit_mirror_part (rig, 4, NULL));
+  CHECK (!ph_edit_mirror_makes_seat (rig, 4));
+  block = &rig->parts[3];
+  CHECK (block->n_sockets == 2);
+  CHECK_TEXT (block->sockets[1].id, "a-mirrored");
+  CHECK (block->sockets[1].at_mm[1] == -14 && block->sockets[0].at_mm[1] == 14);
+  CHECK_TEXT (rig->parts[4].on, "block:a-mirrored");
+  CHECK (rig->parts[4].swing_deg == -20 && rig->parts[4].lift_deg == -12);
+  CHECK (ph_edit_mirror_part (rig, 4, NULL));
+  CHECK (ph_rig_equal (rig, before));
+  ph_rig_free (rig);
+  ph_rig_free (before);
+}
+
+static void
+socket_that_is_there_is_used_and_kept (void)
+{
+  PhRig *rig = rigs_example ();
+  PhPart *block = &rig->parts[3];
+  rigs_add_socket (&block->sockets, &block->n_sockets, "b", RIGS_3 (20, -14, 0), RIGS_3 (3, 0, 0));
+  PhRig *before = ph_rig_copy (rig);
+  CHECK (ph_edit_mirror_part (rig, 4, NULL));
+  CHECK_TEXT (rig->parts[4].on, "block:b");
+  CHECK (rig->parts[3].n_sockets == 2);
+  CHECK (ph_edit_mirror_part (rig, 4, NULL));
+  CHECK (ph_rig_equal (rig, before));
+  ph_rig_free (rig);
+  ph_rig_free (before);
+}
+
+static void
+check_refused (PhRig *rig, size_t i, const char *words)
+{
+  PhRig *before = ph_rig_copy (rig);
+  PhIssues issues = { 0 };
+  CHECK (!ph_edit_mirror_part (rig, i, &issues));
+  CHECK (issues.n == 1 && strstr (issues.items[0].text, words), "%s",
+         issues.n ? issues.items[0].text : "no issue");
+  CHECK (ph_rig_equal (rig, before));
+  ph_issues_clear (&issues);
+  ph_rig_free (before);
+  ph_rig_free (rig);
+}
+
+static void
+branch_with_no_place_on_the_other_side_is_refused (void)
+{
+  PhRig *rig = rigs_example ();
+  PhPart *block = &rig->parts[3];
+  rigs_add_socket (&block->sockets, &block->n_sockets, "b", RIGS_3 (20, -14, 0), RIGS_3 (1, 0, 0));
+  ph_rig_append (rig, rigs_bar ("second", "block:b", -20, 0, 200, 80));
+  CHECK (rigs_sound (rig, true));
+  check_refused (rig, 4, "second sits at the place on the other side");
+  rig = rigs_example ();
+  ph_rig_drop (rig, 5);
+  ph_rig_append (rig, rigs_bar ("tail", "back-bar", 0, 0, 100, 40));
+  CHECK (rigs_sound (rig, true));
+  check_refused (rig, 5, "tail hangs on the end of back-bar");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -171,5 +237,8 @@ main (int argc, char **argv)
   CASE (signs_turn_as_the_page_says);
   CASE (limits_turn_over_with_the_swing);
   CASE (swing_and_own_y_keep_their_sign_across_the_bow);
+  CASE (branch_off_the_plane_gets_a_socket_and_leaves_none_behind);
+  CASE (socket_that_is_there_is_used_and_kept);
+  CASE (branch_with_no_place_on_the_other_side_is_refused);
   return check_end ();
 }
