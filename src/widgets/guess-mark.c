@@ -8,6 +8,8 @@
 
 #include <glib/gi18n.h>
 
+#include "base/text.h"
+#include "model/fields.h"
 #include "widgets/guess.h"
 
 struct _PhGuessMark
@@ -28,6 +30,41 @@ static const char *const rests_on_keys[][4] = {
   [PH_RESTS_ON_STRING] = { "brace_height_mm", "axle_to_axle_mm", NULL },
 };
 
+/* Of a part; the last is where its mass is, which its own mass does not rest on. */
+static const char *const part_keys[] = { "mass_g", "each_g", "com_mm", "at_mm" };
+#define PART_KEYS_OF_MASS 2
+
+static gboolean
+part_is_guessed (const PhRig *rig, size_t i, PhRestsOn rests_on)
+{
+  gsize n = rests_on == PH_RESTS_ON_MASS ? PART_KEYS_OF_MASS : G_N_ELEMENTS (part_keys);
+  gboolean guessed = FALSE;
+  if (rests_on == PH_RESTS_ON_STRING || !ph_rig_is_fitted (rig, i))
+    return FALSE;
+  for (gsize k = 0; k < n && !guessed; k++)
+    {
+      PhNumberRef ref = ph_number_ref (PH_NUMBER_PART, rig->parts[i].id, part_keys[k], 0);
+      guessed = ph_field_find_part (rig->parts[i].kind, part_keys[k], NULL) != NULL
+                && ph_guess_is (&ref, rig);
+      ph_number_ref_clear (&ref);
+    }
+  return guessed;
+}
+
+/* "Sight, Rest"; empty where no part is guessed. (transfer full) */
+static char *
+guessed_parts (const PhRig *rig, PhRestsOn rests_on)
+{
+  GString *names = g_string_new (NULL);
+  for (size_t i = 0; i < rig->n_parts; i++)
+    if (part_is_guessed (rig, i, rests_on))
+      {
+        g_autofree char *name = ph_text_cut (ph_part_name (&rig->parts[i]), 40);
+        g_string_append_printf (names, "%s%s", names->len ? ", " : "", name);
+      }
+  return g_string_free (names, FALSE);
+}
+
 static const char *
 key_name (const char *key)
 {
@@ -42,7 +79,7 @@ key_name (const char *key)
   return _ ("Axle to axle");
 }
 
-/* One paragraph a guessed number; null where none is. */
+/* One paragraph a guessed number of the bow, one for the parts; null where none is. */
 static char *
 advice_text (PhGuessMark *self)
 {
@@ -55,12 +92,20 @@ advice_text (PhGuessMark *self)
                                 ph_guess_advice (&ref));
       ph_number_ref_clear (&ref);
     }
+  g_autofree char *parts = guessed_parts (ph_document_get_rig (self->document), self->rests_on);
+  if (*parts)
+    /* Translators: names of parts follow. */
+    g_string_append_printf (text,
+                            _ ("%sParts with a guessed mass or place: %s. Put each alone on "
+                               "a kitchen scale, measure with a tape where it sits, and type "
+                               "both."),
+                            text->len > 0 ? "\n\n" : "", parts);
   gboolean none = text->len == 0;
   return g_string_free (text, none);
 }
 
 static gboolean
-rests_on_a_guess (PhGuessMark *self)
+bow_is_guessed (PhGuessMark *self)
 {
   gboolean guessed = FALSE;
   for (const char *const *key = rests_on_keys[self->rests_on]; *key && !guessed; key++)
@@ -72,16 +117,42 @@ rests_on_a_guess (PhGuessMark *self)
   return guessed;
 }
 
+static gboolean
+rests_on_a_guess (PhGuessMark *self)
+{
+  g_autofree char *parts = guessed_parts (ph_document_get_rig (self->document), self->rests_on);
+  return *parts || bow_is_guessed (self);
+}
+
+/* To the measurement that would settle it; a tape settles what the string's sweep rests on. */
+static GtkWidget *
+measure_button_new (GtkWidget *popover)
+{
+  GtkWidget *button = gtk_button_new_with_label (_ ("Measure the bow…"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Measure the bow…"), -1);
+  gtk_actionable_set_action_name (GTK_ACTIONABLE (button), "win.measure");
+  gtk_widget_set_halign (button, GTK_ALIGN_START);
+  g_signal_connect_swapped (button, "clicked", G_CALLBACK (gtk_popover_popdown), popover);
+  return button;
+}
+
 static void
 create_popup_cb (GtkMenuButton *button, gpointer data)
 {
-  g_autofree char *text = advice_text (PH_GUESS_MARK (data));
+  PhGuessMark *self = data;
+  g_autofree char *text = advice_text (self);
   GtkWidget *popover = gtk_popover_new (), *label = gtk_label_new (text);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 12);
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 44);
   gtk_label_set_xalign (GTK_LABEL (label), 0.0f);
   gtk_widget_add_css_class (label, "ph-guess-advice");
-  gtk_popover_set_child (GTK_POPOVER (popover), label);
+  gtk_widget_add_css_class (box, "guess-popover");
+  gtk_box_append (GTK_BOX (box), label);
+  if (self->rests_on != PH_RESTS_ON_STRING && bow_is_guessed (self))
+    gtk_box_append (GTK_BOX (box), measure_button_new (popover));
+  gtk_popover_set_child (GTK_POPOVER (popover), box);
   gtk_menu_button_set_popover (button, popover);
 }
 

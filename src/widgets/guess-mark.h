@@ -1,8 +1,8 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The word "guessed" beside a reading that rests on a guessed number of the bow: a small button
- * that says which they are and what measurement would replace each. Hides itself when none is.
+ * The word "guessed" beside a reading that rests on a guessed number of the bow or a part: a
+ * small button that says which they are, what measurement would replace each, and leads there. Hides itself when none is.
  */
 #pragma once
 
@@ -12,7 +12,7 @@
 
 G_BEGIN_DECLS
 
-/** Which numbers of the bow a reading rests on. */
+/** Which numbers of the bow, and of the parts, a reading rests on. */
 typedef enum
 {
   PH_RESTS_ON_MASS,    /* mass alone */

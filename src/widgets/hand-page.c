@@ -15,6 +15,7 @@
 #include "widgets/check-picture.h"
 #include "widgets/hand-plot.h"
 #include "widgets/level-panel.h"
+#include "widgets/matters-line.h"
 #include "widgets/tilt-words.h"
 
 /* From this width on the record stands beside Level. */
@@ -28,7 +29,7 @@ struct _PhHandPage
   GtkStack *stack;
   GtkScrolledWindow *scroller;
   GtkLabel *next, *next_more, *sure;
-  GtkBox *empty, *pictures, *columns, *left, *right, *guide_box;
+  GtkBox *content, *empty, *pictures, *columns, *left, *right, *guide_box;
   GtkButton *add;
 
   GtkWidget *guide; /* child */
@@ -282,6 +283,7 @@ ph_hand_page_class_init (PhHandPageClass *klass)
   BIND (next);
   BIND (next_more);
   BIND (sure);
+  BIND (content);
   BIND (empty);
   BIND (pictures);
   BIND (columns);
@@ -326,6 +328,7 @@ fill (PhHandPage *self)
   gtk_box_append (self->right, list);
   gtk_box_append (self->right, ph_hand_plot_new (self->document));
   gtk_box_append (self->guide_box, self->guide);
+  gtk_box_append (self->content, ph_matters_line_new (self->document, TRUE)); /* below the draws */
   g_signal_connect_swapped (list, "edit", G_CALLBACK (edit_cb), self);
   g_signal_connect_swapped (list, "refused", G_CALLBACK (refused_cb), self);
   g_signal_connect_swapped (level, "refused", G_CALLBACK (refused_cb), self);

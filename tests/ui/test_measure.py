@@ -137,7 +137,35 @@ def the_bows_form_leads_to_the_page(bench):
     check(program.dialog("Measure the bow"), "no page")
 
 
-run([scales_in_the_window_are_those_of_the_command_line,
+def guessed_bow(bench):
+    rig = bench.demo()
+    rig["bow"]["source"] = rig["parts"][0]["source"] = "guessed"
+    return bench.write("quay.rig.json", json.dumps(rig))
+
+
+def what_is_guessed_says_what_would_settle_it(bench):
+    program = bench.start(guessed_bow(bench))
+    program.click(program.find("push button", "guessed"))  # the first is the bubble's
+    program.find("label", re.compile("kitchen scale and type what it reads.*plumb lines.*"
+                                     "Parts with a guessed mass or place: Sight", re.DOTALL))
+    program.find("push button", "Measure the bow…").do()
+    check(program.dialog("Measure the bow"), "no page")
+
+
+def the_hand_page_names_the_guess_below_the_next_draw(bench):
+    program = bench.start(guessed_bow(bench))
+    program.act("add-check")
+    program.find("push button", "Cancel").do()
+    line = program.find("label", re.compile("^The guess that matters most now: the bow’s own side"))
+    draw = program.find("push button", "Add a Check")
+    check(line.box()[1] > draw.box()[1] + draw.box()[3], "the guess stands above the next draw")
+    program.find("push button", "Measure the bow…").do()
+    check(program.dialog("Measure the bow"), "no page")
+
+
+run([what_is_guessed_says_what_would_settle_it,
+     the_hand_page_names_the_guess_below_the_next_draw,
+     scales_in_the_window_are_those_of_the_command_line,
      readings_are_there_again_to_be_typed_anew,
      a_reading_that_cannot_be_says_why_and_cannot_be_used,
      the_bows_form_leads_to_the_page])
