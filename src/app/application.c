@@ -19,8 +19,11 @@
 #include "widgets/style.h"
 
 #define APPLICATION_ID "org.plumbhold.Plumbhold"
-/* Until what is put off at start (the still picture of the views, the drawer) is done. */
+/* Until what is put off at start (the drawer, banners) is done. */
 #define SETTLING_MS 900
+/* Then until the views' fine pictures are there: looked for so often, given up after so long. */
+#define STILL_MS 50
+#define STILL_MOST_MS 20000
 /* Until the window's frame is known, which --size leaves out. */
 #define FRAMING_MS 200
 
@@ -40,6 +43,7 @@ struct _PhApplication
   PhWindow *window; /* null before it is made and after it closed */
 
   gboolean exit_after_startup;
+  int waited_ms;
   int width, height; /* asked for; 0: as remembered */
   int exit_code;
 };
@@ -91,15 +95,28 @@ after_paint_cb (GdkFrameClock *clock, PhApplication *self)
 }
 
 static gboolean
-settled_cb (gpointer data)
+still_cb (gpointer data)
 {
   PhApplication *self = data;
-  if (!self->window || !self->screenshot)
+  self->waited_ms += STILL_MS;
+  if (self->window && !ph_window_is_still (self->window) && self->waited_ms < STILL_MOST_MS)
+    return G_SOURCE_CONTINUE;
+  if (!self->window)
     return end_unattended_cb (self);
   /* The picture is made of what was just painted: between two frames there may be nothing. */
   GdkFrameClock *clock = gtk_widget_get_frame_clock (GTK_WIDGET (self->window));
   g_signal_connect (clock, "after-paint", G_CALLBACK (after_paint_cb), self);
   gtk_widget_queue_draw (GTK_WIDGET (self->window));
+  return G_SOURCE_REMOVE;
+}
+
+static gboolean
+settled_cb (gpointer data)
+{
+  PhApplication *self = data;
+  if (!self->window || !self->screenshot)
+    return end_unattended_cb (self);
+  g_timeout_add (STILL_MS, still_cb, self);
   return G_SOURCE_REMOVE;
 }
 

@@ -8,6 +8,7 @@
 #include "widgets/bubble-pane.h"
 #include "widgets/level-panel.h"
 #include "widgets/readings-pane.h"
+#include "widgets/views-pane.h"
 #include "widgets/why-panel.h"
 
 #define PANEL_MOST_PX 260
@@ -103,4 +104,11 @@ ph_window_show_place (PhWindow *self, const char *place)
   else
     return FALSE;
   return TRUE;
+}
+
+gboolean
+ph_window_is_still (PhWindow *self)
+{
+  g_return_val_if_fail (PH_IS_WINDOW (self), TRUE);
+  return ph_views_pane_is_still (PH_VIEWS_PANE (self->views));
 }

@@ -40,6 +40,8 @@ void ph_window_set_unattended (PhWindow *self);
 /** Shows a place of the window, for pictures: "hand" the Hand page, "free" the free view, "level"
  * Level's answers. False: there is no such place. */
 gboolean ph_window_show_place (PhWindow *self, const char *place);
+/** Whether the views show their fine pictures: what a picture of the window waits for. */
+gboolean ph_window_is_still (PhWindow *self);
 /** Adds a page beside Rig; with two or more the header shows the switcher. */
 void ph_window_add_page (PhWindow *self, GtkWidget *page, const char *name, const char *title);
 

@@ -27,6 +27,7 @@ struct _PhGlView
   guint64 serial;       /* of the lists it has */
   GArray *flats;        /* of PhFlat */
   gboolean still;       /* nothing moved for a moment */
+  gboolean drawn_still; /* and that has been drawn */
   guint still_source, news_source;
   gboolean failed;
   char *why;
@@ -211,6 +212,7 @@ ph_gl_view_render (GtkGLArea *area, GdkGLContext *context)
                           .opaque = true };
   ph_shade_bytes (palette.ground, frame.ground);
   ph_renderer_draw (self->renderer, &frame, &colours, views, n);
+  self->drawn_still = self->still;
   GLenum wrong = glGetError ();
   if (wrong != GL_NO_ERROR)
     {
@@ -236,11 +238,18 @@ ph_gl_view_redraw (PhGlView *self, gboolean moving)
   g_return_if_fail (PH_IS_GL_VIEW (self));
   if (moving)
     {
-      self->still = FALSE;
+      self->still = self->drawn_still = FALSE;
       g_clear_handle_id (&self->still_source, g_source_remove);
       self->still_source = g_timeout_add (STILL_AFTER_MS, still_cb, self);
     }
   gtk_gl_area_queue_render (GTK_GL_AREA (self));
+}
+
+gboolean
+ph_gl_view_is_still (PhGlView *self)
+{
+  g_return_val_if_fail (PH_IS_GL_VIEW (self), FALSE);
+  return self->drawn_still || !gtk_widget_get_mapped (GTK_WIDGET (self));
 }
 
 gsize

@@ -31,6 +31,9 @@ gboolean ph_gl_view_serves (PhGlView *self, PhBowView *view);
  * it is now. */
 void ph_gl_view_redraw (PhGlView *self, gboolean moving);
 
+/** Whether what is to be seen is the fine picture of what stands now. */
+gboolean ph_gl_view_is_still (PhGlView *self);
+
 /** Triangles of the last frame, all its views together. */
 gsize ph_gl_view_triangles (PhGlView *self);
 

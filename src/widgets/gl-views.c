@@ -155,6 +155,17 @@ ph_gl_views_are_on (const PhGlViews *self)
   return self->on;
 }
 
+gboolean
+ph_gl_views_are_still (const PhGlViews *self)
+{
+  if (self->over)
+    return TRUE;
+  for (int i = 0; i < PH_GL_PLACES; i++)
+    if (!self->areas[i] || !ph_gl_view_is_still (PH_GL_VIEW (self->areas[i])))
+      return FALSE;
+  return self->on;
+}
+
 void
 ph_gl_views_allocate (PhGlViews *self, PhGlPlace place, const GtkAllocation *allocation)
 {

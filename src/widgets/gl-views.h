@@ -33,6 +33,9 @@ void ph_gl_views_add (PhGlViews *self, PhGlPlace place, PhBowView *view);
 /** Whether the areas draw. */
 gboolean ph_gl_views_are_on (const PhGlViews *self);
 
+/** Whether every picture is the fine one of what stands now; the views' own pictures always are. */
+gboolean ph_gl_views_are_still (const PhGlViews *self);
+
 /** Where an area stands in the pane; without room it is hidden. */
 void ph_gl_views_allocate (PhGlViews *self, PhGlPlace place, const GtkAllocation *allocation);
 

@@ -78,6 +78,13 @@ ph_views_pane_leave_filled (PhViewsPane *self)
   fill (self, NULL);
 }
 
+gboolean
+ph_views_pane_is_still (PhViewsPane *self)
+{
+  g_return_val_if_fail (PH_IS_VIEWS_PANE (self), TRUE);
+  return !gtk_widget_get_mapped (GTK_WIDGET (self)) || ph_gl_views_are_still (self->gl);
+}
+
 static GtkWidget *
 view_with_focus (PhViewsPane *self)
 {

@@ -33,6 +33,9 @@ void ph_views_pane_bind_settings (PhViewsPane *self, GSettings *settings);
 /** Fits the whole rig again: what F does. */
 void ph_views_pane_fit (PhViewsPane *self);
 
+/** Whether nothing will be drawn finer than it is, as long as nothing changes. */
+gboolean ph_views_pane_is_still (PhViewsPane *self);
+
 /** The free view in place of the side view and the strip. */
 gboolean ph_views_pane_get_show_free (PhViewsPane *self);
 void ph_views_pane_set_show_free (PhViewsPane *self, gboolean show);
