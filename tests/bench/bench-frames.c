@@ -163,6 +163,8 @@ measure (const char *what, const char *path, int width, int height, double least
   g_autofree char *folder = g_dir_make_tmp (NULL, NULL);
   ph_document_set_recovery_folder (run.document, folder);
   GtkWidget *window = gtk_window_new ();
+  /* As the program's own: without a ground under the grounds. */
+  gtk_widget_add_css_class (window, "ph-main");
   if (!ph_document_load (run.document, file, NULL) || !choose_part (&run))
     printf ("%s: cannot be read\n", path);
   else
