@@ -133,6 +133,8 @@ step_number (PhBowView *self, const PhNumberRef *ref, int steps)
       ph_bow_view_emit_refused (self, error->message);
       return FALSE;
     }
+  if (ph_number_ref_quantity (ref) == PH_QUANTITY_ANGLE)
+    ph_bow_scene_ease (self->document, GTK_WIDGET (self), ref, now);
   g_autofree char *said = step_said (self, ref, known ? &effect : NULL, to);
   ph_bow_view_tell (self, said);
   return TRUE;

@@ -15,6 +15,19 @@ slope_of (const PhRig *rig)
   return atan2 (rig->archer.nock_height_mm, rig->archer.draw_length_mm);
 }
 
+/* The bow leans along with the part that is on its way: its words do not wait. */
+static float
+drawn_lean (PhBowView *self, double lean_rad)
+{
+  const PhBowScene *scene = self->scene;
+  if (self->view != PH_VIEW_BEHIND)
+    return 0.0f;
+  if (!scene->easing)
+    self->lean = ph_ease_rest (lean_rad);
+  ph_ease_to (&self->lean, lean_rad, scene->now_us);
+  return (float)ph_ease_at (&self->lean, scene->now_us);
+}
+
 static void
 read_facts (PhBowView *self)
 {
@@ -30,7 +43,7 @@ read_facts (PhBowView *self)
   facts->lean = ph_lean_drawn_of (&facts->settle, slope, self->lean_factor);
   self->reference_lean = ph_lean_drawn_reference (&facts->settle, slope, self->lean_factor);
   self->camera.slope_rad = (float)slope;
-  self->camera.lean_rad = self->view == PH_VIEW_BEHIND ? facts->lean.lean_rad : 0.0f;
+  self->camera.lean_rad = drawn_lean (self, (double)facts->lean.lean_rad);
   ph_camera_update (&self->camera);
 }
 

@@ -232,6 +232,13 @@ press_handle (PhBowView *self)
   return TRUE;
 }
 
+void
+ph_bow_view_tap (PhBowView *self, double x, double y, gboolean touch, gboolean deeper, guint32 time)
+{
+  if (!press_handle (self))
+    clicked (self, x, y, touch, deeper, time);
+}
+
 static void
 drag_end_cb (PhBowView *self, double dx, double dy, GtkGesture *gesture)
 {
@@ -247,10 +254,10 @@ drag_end_cb (PhBowView *self, double dx, double dy, GtkGesture *gesture)
       if (!drag->touch)
         point_at (self, x, y);
     }
-  else if (click && !press_handle (self))
-    clicked (self, drag->press_x, drag->press_y, is_touch (gesture),
-             (state_of (gesture) & GDK_ALT_MASK) != 0,
-             gtk_event_controller_get_current_event_time (GTK_EVENT_CONTROLLER (gesture)));
+  else if (click)
+    ph_bow_view_tap (self, drag->press_x, drag->press_y, is_touch (gesture),
+                     (state_of (gesture) & GDK_ALT_MASK) != 0,
+                     gtk_event_controller_get_current_event_time (GTK_EVENT_CONTROLLER (gesture)));
   drag->held.kind = PH_HOLD_NONE;
 }
 
@@ -299,22 +306,20 @@ scroll_cb (PhBowView *self, double dx, double dy, GtkEventController *controller
 }
 
 /* Two fingers: whatever one of them held is given up; their middle moves the picture. */
-static void
-pinch_begin_cb (PhBowView *self, GdkEventSequence *sequence, GtkGesture *gesture)
+void
+ph_bow_view_pinch_begin (PhBowView *self, double x, double y)
 {
-  (void)sequence;
   ph_view_drag_give_up (self);
   self->drag.over = TRUE;
   self->pinch_scale = 1.0;
-  gtk_gesture_get_bounding_box_center (gesture, &self->pinch_x, &self->pinch_y);
+  self->pinch_x = x;
+  self->pinch_y = y;
 }
 
-static void
-pinch_update_cb (PhBowView *self, GdkEventSequence *sequence, GtkGesture *gesture)
+void
+ph_bow_view_pinch_to (PhBowView *self, double scale, double x, double y)
 {
-  double x, y, scale = gtk_gesture_zoom_get_scale_delta (GTK_GESTURE_ZOOM (gesture));
-  (void)sequence;
-  if (!gtk_gesture_get_bounding_box_center (gesture, &x, &y) || !(scale > 0))
+  if (!(scale > 0))
     return;
   if (x != self->pinch_x || y != self->pinch_y)
     ph_bow_view_emit_pan (self, x - self->pinch_x, y - self->pinch_y);
@@ -323,6 +328,25 @@ pinch_update_cb (PhBowView *self, GdkEventSequence *sequence, GtkGesture *gestur
   self->pinch_scale = scale;
   self->pinch_x = x;
   self->pinch_y = y;
+}
+
+static void
+pinch_begin_cb (PhBowView *self, GdkEventSequence *sequence, GtkGesture *gesture)
+{
+  double x = 0, y = 0;
+  (void)sequence;
+  gtk_gesture_get_bounding_box_center (gesture, &x, &y);
+  ph_bow_view_pinch_begin (self, x, y);
+}
+
+static void
+pinch_update_cb (PhBowView *self, GdkEventSequence *sequence, GtkGesture *gesture)
+{
+  double x, y;
+  (void)sequence;
+  if (gtk_gesture_get_bounding_box_center (gesture, &x, &y))
+    ph_bow_view_pinch_to (self, gtk_gesture_zoom_get_scale_delta (GTK_GESTURE_ZOOM (gesture)), x,
+                          y);
 }
 
 /* The menu of a part: what the list's menu has that needs no row of its own. */

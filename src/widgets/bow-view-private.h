@@ -11,6 +11,7 @@
 #include "widgets/bow-palette.h"
 #include "widgets/bow-scene.h"
 #include "widgets/bow-view.h"
+#include "widgets/ease.h"
 #include "widgets/view-drag.h"
 
 G_BEGIN_DECLS
@@ -34,6 +35,7 @@ struct _PhBowView
   PhMarks *marks;
   PhMarkFacts facts; /* its pointers hold only while marks are made */
   PhLeanDrawn reference_lean;
+  PhEase lean;            /* from behind: as it is drawn, on its way with a part */
   gboolean list_stale;    /* the rig changed */
   gboolean picture_stale; /* the camera, the selection or the units did */
   gboolean outlines_stale;
@@ -69,6 +71,13 @@ void ph_bow_view_init_pointer (PhBowView *self);
 /** So many weights more on the selected stack or at the selected bar's end, in a held key's
  * gesture. False: it cannot be. */
 gboolean ph_bow_view_add_weights (PhBowView *self, int steps);
+/** What was pressed (ph_view_drag_press) came up in the same place: a handle is used, else what is
+ * there is selected; `deeper` what lies behind the selected part. */
+void ph_bow_view_tap (PhBowView *self, double x, double y, gboolean touch, gboolean deeper,
+                      guint32 time);
+/** Two fingers about that point; then `scale` times as far apart as they began. */
+void ph_bow_view_pinch_begin (PhBowView *self, double x, double y);
+void ph_bow_view_pinch_to (PhBowView *self, double scale, double x, double y);
 /** What the hand does is another: the marks are stale. */
 void ph_bow_view_remark (PhBowView *self);
 void ph_bow_view_end_key_gesture (PhBowView *self);

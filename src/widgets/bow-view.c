@@ -87,6 +87,14 @@ changed_cb (PhBowView *self)
   redraw (self, TRUE);
 }
 
+/* A part is on its way to where the document has it already. */
+static void
+scene_moved_cb (PhBowView *self)
+{
+  self->list_stale = TRUE;
+  redraw (self, TRUE);
+}
+
 static void
 moved (PhBowView *self)
 {
@@ -347,6 +355,7 @@ ph_bow_view_new (PhDocument *document, PhView view)
   if (view == PH_VIEW_BEHIND)
     add_factor_button (self);
   g_signal_connect_swapped (document, "changed", G_CALLBACK (changed_cb), self);
+  ph_bow_scene_follow (document, G_OBJECT (self), G_CALLBACK (scene_moved_cb));
   g_signal_connect_swapped (document, "notify::flipped", G_CALLBACK (changed_cb), self);
   g_signal_connect_swapped (document, "notify::selected", G_CALLBACK (picture_changed_cb), self);
   g_signal_connect_swapped (document, "notify::units", G_CALLBACK (picture_changed_cb), self);

@@ -29,7 +29,7 @@ struct _PhGlView
   gboolean still;       /* nothing moved for a moment */
   gboolean drawn_still; /* and that has been drawn */
   guint still_source, news_source;
-  gboolean failed;
+  gboolean failed, pretend_lost;
   char *why;
 };
 
@@ -133,6 +133,9 @@ ph_gl_view_unrealize (GtkWidget *widget)
   if (!lost)
     gtk_gl_area_make_current (GTK_GL_AREA (self));
   g_clear_handle_id (&self->still_source, g_source_remove);
+  /* Whatever moved has stopped by the time it is seen again. */
+  self->still = TRUE;
+  self->drawn_still = FALSE;
   ph_renderer_free (self->renderer, lost);
   self->renderer = NULL;
   GTK_WIDGET_CLASS (ph_gl_view_parent_class)->unrealize (widget);
@@ -213,7 +216,7 @@ ph_gl_view_render (GtkGLArea *area, GdkGLContext *context)
   ph_shade_bytes (palette.ground, frame.ground);
   ph_renderer_draw (self->renderer, &frame, &colours, views, n);
   self->drawn_still = self->still;
-  GLenum wrong = glGetError ();
+  GLenum wrong = self->pretend_lost ? GL_CONTEXT_LOST : glGetError ();
   if (wrong != GL_NO_ERROR)
     {
       g_autofree char *why = g_strdup_printf ("OpenGL 0x%04x", wrong);
@@ -342,4 +345,12 @@ ph_gl_view_serves (PhGlView *self, PhBowView *view)
     if (self->views[i] == view)
       return TRUE;
   return FALSE;
+}
+
+void
+ph_gl_view_pretend_lost (PhGlView *self)
+{
+  g_return_if_fail (PH_IS_GL_VIEW (self));
+  self->pretend_lost = TRUE;
+  gtk_gl_area_queue_render (GTK_GL_AREA (self));
 }

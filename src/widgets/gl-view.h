@@ -37,4 +37,7 @@ gboolean ph_gl_view_is_still (PhGlView *self);
 /** Triangles of the last frame, all its views together. */
 gsize ph_gl_view_triangles (PhGlView *self);
 
+/** For tests: the next frame finds its context lost, as when the driver was reset. */
+void ph_gl_view_pretend_lost (PhGlView *self);
+
 G_END_DECLS

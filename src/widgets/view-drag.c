@@ -65,7 +65,7 @@ ph_view_hold_at (PhBowView *self, double x, double y, gboolean touch)
   PhPixel at = { (float)x, (float)y };
   int selected = ph_document_get_selected_part (self->document);
   ph_bow_view_refresh (self);
-  PhMarkHand hand = { .compiled = ph_document_get_compiled (self->document),
+  PhMarkHand hand = { .compiled = self->scene->compiled,
                       .turns = handle_part (self, selected),
                       .stack = is_fitted_stack (self, selected) ? selected : -1 };
   PhHold hold =
@@ -79,6 +79,9 @@ ph_view_hold_at (PhBowView *self, double x, double y, gboolean touch)
   if (part == hand.stack)
     return (PhHold){ PH_HOLD_STACK, part };
   int turns = handle_part (self, part);
+  /* A finger moves the picture unless it is on what was tapped before. */
+  if (touch && turns != hand.turns)
+    return nothing;
   return turns >= 0 ? (PhHold){ PH_HOLD_TURN, turns } : nothing;
 }
 
@@ -220,10 +223,14 @@ go (PhBowView *self, double dx, double dy, gboolean fine)
   drag->last_y = dy;
   double to = ph_drag_value (drag->base, drag->moved / step, step, drag->lo, drag->hi);
   g_autoptr (GError) error = NULL;
-  if (to != drag->value && !ph_number_ref_write (&drag->ref, self->document, to, &error))
+  if (to != drag->value && ph_number_ref_write (&drag->ref, self->document, to, &error))
+    {
+      if (!count)
+        ph_bow_scene_ease (self->document, GTK_WIDGET (self), &drag->ref, drag->value);
+      drag->value = to;
+    }
+  else if (error)
     ph_bow_view_emit_refused (self, error->message);
-  else
-    drag->value = to;
   say (self);
   ph_bow_view_remark (self);
 }
@@ -358,7 +365,7 @@ ph_view_drag_marks (PhBowView *self)
     return NULL;
   int n = (int)ph_document_get_rig (self->document)->n_parts;
   int selected = ph_document_get_selected_part (self->document);
-  drag->marks = (PhMarkHand){ .compiled = ph_document_get_compiled (self->document),
+  drag->marks = (PhMarkHand){ .compiled = self->scene->compiled,
                               .turns = handle_part (self, selected),
                               .stack = is_fitted_stack (self, selected) ? selected : -1,
                               .hot = drag->hover.part < n ? drag->hover : nothing,

@@ -22,7 +22,7 @@
 #define GLYPH_PX 4.5f
 /* − and + stand a target apart, the nearer edge of both this far from the stack. */
 #define STACK_ASIDE_PX 16.0f
-#define EDGE_PX 14.0f
+#define EDGE_PX (PH_HANDLE_TARGET_PX / 2.0f)
 #define HALO_PX 7.0f
 #define HALO_ALPHA 0.28
 #define LIMITS_ALPHA 0.12
@@ -94,18 +94,30 @@ ph_view_stack_handles (const PhCompiled *compiled, int part, const PhCamera *cam
 PhHold
 ph_view_handle_at (const PhMarkHand *hand, const PhCamera *camera, PhPixel at, float reach_px)
 {
-  PhPixel tip, buttons[2];
+  PhPixel buttons[3];
+  PhHold holds[3], nearest = { PH_HOLD_NONE, -1 };
+  float reach[3], least = INFINITY, button_px = fmaxf (reach_px, BUTTON_PX + 3.0f);
+  int n = 0;
   if (hand->stack >= 0 && ph_view_stack_handles (hand->compiled, hand->stack, camera, buttons))
-    for (int k = 0; k < 2; k++)
-      if (fabsf (at.x - buttons[k].x) <= PH_HANDLE_TARGET_PX / 2.0f
-          && hypotf (at.x - buttons[k].x, at.y - buttons[k].y)
-                 <= fminf (hypotf (at.x - buttons[!k].x, at.y - buttons[!k].y),
-                           fmaxf (reach_px, BUTTON_PX + 3.0f)))
-        return (PhHold){ k ? PH_HOLD_MORE : PH_HOLD_LESS, hand->stack };
-  if (ph_view_tip (hand->compiled, hand->turns, camera, &tip)
-      && hypotf (at.x - tip.x, at.y - tip.y) <= reach_px)
-    return (PhHold){ PH_HOLD_TURN, hand->turns };
-  return (PhHold){ PH_HOLD_NONE, -1 };
+    for (; n < 2; n++)
+      {
+        holds[n] = (PhHold){ n ? PH_HOLD_MORE : PH_HOLD_LESS, hand->stack };
+        reach[n] = button_px;
+      }
+  if (ph_view_tip (hand->compiled, hand->turns, camera, &buttons[n]))
+    {
+      holds[n] = (PhHold){ PH_HOLD_TURN, hand->turns };
+      reach[n++] = reach_px;
+    }
+  for (int i = 0; i < n; i++)
+    {
+      float far = hypotf (at.x - buttons[i].x, at.y - buttons[i].y);
+      if (far > reach[i] || far >= least)
+        continue;
+      least = far;
+      nearest = holds[i];
+    }
+  return nearest;
 }
 
 /* How they look. */

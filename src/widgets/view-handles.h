@@ -27,7 +27,8 @@ typedef struct
   int part; /* index in rig->parts */
 } PhHold;
 
-/** A handle takes a press within half of this in each direction [px]. */
+/** A handle takes a finger's press within half of this in each direction, and stands no nearer to
+ * the picture's edge [px]. */
 #define PH_HANDLE_TARGET_PX 44.0f
 
 /** What the hand does in a view. */
@@ -56,8 +57,8 @@ gboolean ph_view_tip (const PhCompiled *compiled, int part, const PhCamera *came
 gboolean ph_view_stack_handles (const PhCompiled *compiled, int part, const PhCamera *camera,
                                 PhPixel at[2]);
 
-/** The handle under a pixel. `reach_px`: how far from its middle it may be; − and + always have
- * their whole target. */
+/** The nearest handle whose middle is no farther from a pixel than `reach_px`; − and + reach at
+ * least a little beyond their rings. */
 PhHold ph_view_handle_at (const PhMarkHand *hand, const PhCamera *camera, PhPixel at,
                           float reach_px);
 
