@@ -12,6 +12,7 @@
 #include "document/document-hand.h"
 #include "widgets/cautions.h"
 #include "widgets/check-choices.h"
+#include "widgets/check-draws.h"
 #include "widgets/check-seal.h"
 #include "widgets/check-step.h"
 #include "widgets/draw-entry.h"
@@ -36,9 +37,9 @@ struct _PhCheckGuide
   GtkWidget *choices, *entry, *end; /* children of their boxes */
   PhCheckStep step;
   int editing; /* index of the check that is put right, −1: a new one */
-  double draws_deg[PH_DRAWS_MOST];
-  guint n_draws, draw; /* read so far; the one that is asked for */
-  PhCheckSeal seal;    /* owned */
+  PhCheckDraws draws;
+  guint draw;       /* the one that is asked for */
+  PhCheckSeal seal; /* owned */
 };
 
 enum
@@ -78,27 +79,16 @@ seal (PhCheckGuide *self)
 {
   ph_check_seal_clear (&self->seal);
   self->seal = ph_check_seal_now (self->document);
-  self->n_draws = self->draw = 0;
+  self->draws = ph_check_draws_none ();
+  self->draw = 0;
 }
 
 /* Steps: the draws. */
 
-static char *
-draws_text (PhCheckGuide *self, guint n)
-{
-  GString *text = g_string_new (NULL);
-  for (guint i = 0; i < n; i++)
-    {
-      g_autofree char *words = ph_tilt_words (self->draws_deg[i], has_level (self));
-      g_string_append_printf (text, "%s%s", i ? ", " : "", words);
-    }
-  return g_string_free (text, FALSE);
-}
-
 static void
 show_draw (PhCheckGuide *self)
 {
-  g_autofree char *read = draws_text (self, self->draw);
+  g_autofree char *read = ph_check_draws_words (&self->draws, self->draw, has_level (self));
   g_autofree char *so_far = self->draw ? g_strdup_printf (_ ("Read so far: %s"), read) : NULL;
   gboolean level = has_level (self);
   gtk_label_set_text (
@@ -108,10 +98,12 @@ show_draw (PhCheckGuide *self)
                  "the archer sees it.")
             : _ ("Eyes closed, draw and settle as for a shot. When it is still, the helper takes a "
                  "photo from straight behind or reads the bow against a plumb line. Let down "
-                 "slowly. Type how far the top limb leans, and to which side for the archer."));
+                 "slowly. Read the photo here, or type how far the top limb leans, and to which "
+                 "side for the archer."));
   show_text (self->draws_so_far, so_far);
-  ph_draw_entry_set (PH_DRAW_ENTRY (self->entry),
-                     self->draw < self->n_draws ? self->draws_deg[self->draw] : (double)NAN);
+  gboolean some = self->draw < self->draws.n;
+  ph_draw_entry_set (PH_DRAW_ENTRY (self->entry), some ? self->draws.deg[self->draw] : (double)NAN,
+                     some ? self->draws.photo_sd_deg[self->draw] : (double)NAN);
 }
 
 static void
@@ -125,10 +117,11 @@ to_draw (PhCheckGuide *self, guint draw)
 static gboolean
 take_draw (PhCheckGuide *self)
 {
-  if (!ph_draw_entry_take (PH_DRAW_ENTRY (self->entry), &self->draws_deg[self->draw]))
+  double deg, photo_sd_deg;
+  if (!ph_draw_entry_take (PH_DRAW_ENTRY (self->entry), &deg, &photo_sd_deg))
     return FALSE;
   show_text (self->lost, NULL);
-  self->n_draws = MAX (self->n_draws, self->draw + 1);
+  ph_check_draws_take (&self->draws, self->draw, deg, photo_sd_deg);
   return TRUE;
 }
 
@@ -160,8 +153,10 @@ static void
 show_result (PhCheckGuide *self)
 {
   const PhReport *report = ph_document_get_report (self->document);
-  PhReadingResult result = { .draws_deg = self->draws_deg,
-                             .n_draws = self->n_draws,
+  PhReading reading = ph_check_draws_reading (&self->draws);
+  PhReadingResult result = { .draws_deg = reading.draws_deg,
+                             .n_draws = reading.n_draws,
+                             .sd_deg = reading.sd_deg,
                              .predicted_deg = self->seal.predicted_deg,
                              .own_hand = self->editing >= 0 || report->hand_fitted,
                              .level = has_level (self) };
@@ -169,6 +164,9 @@ show_result (PhCheckGuide *self)
   g_autofree char *prediction = ph_reading_prediction_words (&result);
   gtk_label_set_text (self->result, read);
   gtk_label_set_text (self->prediction, prediction);
+  if (ph_check_draws_from_photo (&self->draws)
+      && !*gtk_editable_get_text (GTK_EDITABLE (self->note)))
+    gtk_editable_set_text (GTK_EDITABLE (self->note), _ ("from a photo"));
 }
 
 static void
@@ -176,7 +174,7 @@ record (PhCheckGuide *self)
 {
   g_autoptr (GError) error = NULL;
   g_autofree char *date = g_strstrip (g_strdup (gtk_editable_get_text (GTK_EDITABLE (self->date))));
-  PhReading reading = ph_reading_of (self->draws_deg, self->n_draws);
+  PhReading reading = ph_check_draws_reading (&self->draws);
   reading.date = *date ? date : NULL;
   reading.note = gtk_editable_get_text (GTK_EDITABLE (self->note));
   reading.predicted_deg = self->seal.predicted_deg;
@@ -279,9 +277,9 @@ enough_cb (PhCheckGuide *self)
 {
   gboolean empty = !ph_draw_entry_is_touched (PH_DRAW_ENTRY (self->entry));
   if (empty && self->draw > 0)
-    self->n_draws = self->draw;
+    self->draws.n = self->draw;
   else if (take_draw (self))
-    self->n_draws = self->draw + 1;
+    self->draws.n = self->draw + 1;
   else
     return;
   show_step (self, PH_STEP_RECORD);
@@ -298,7 +296,7 @@ back_cb (PhCheckGuide *self)
         show_step (self, PH_STEP_SAFETY);
       return;
     }
-  to_draw (self, self->step == PH_STEP_RECORD ? self->n_draws - 1
+  to_draw (self, self->step == PH_STEP_RECORD ? self->draws.n - 1
                  : self->step == PH_STEP_END  ? self->draw
                                               : self->draw - 1);
 }
@@ -329,7 +327,7 @@ changed_cb (PhCheckGuide *self)
   gboolean reading = self->step >= PH_STEP_DRAW && gtk_widget_get_visible (GTK_WIDGET (self));
   if (!reading || self->editing >= 0 || ph_check_seal_fits (&self->seal, self->document))
     return;
-  gboolean some = self->n_draws > 0;
+  gboolean some = self->draws.n > 0;
   seal (self);
   to_draw (self, 0);
   show_text (self->lost, some ? _ ("The rig was changed: what had been read was of another rig, so "
@@ -353,7 +351,8 @@ renew (PhCheckGuide *self)
   gtk_box_append (self->draw_box, self->entry);
   g_signal_connect_swapped (self->entry, "entered", G_CALLBACK (entered_cb), self);
   show_text (self->lost, NULL);
-  self->n_draws = self->draw = 0;
+  self->draws = ph_check_draws_none ();
+  self->draw = 0;
   self->editing = -1;
 }
 
@@ -379,10 +378,7 @@ ph_check_guide_edit (PhCheckGuide *self, guint i)
   const PhCheck *check = &archer->checks[i];
   renew (self);
   self->editing = (int)i;
-  self->n_draws = (guint)CLAMP (check->n_draws, 1, PH_DRAWS_MOST);
-  self->draws_deg[0] = check->bubble_deg;
-  for (guint k = 0; k < self->n_draws && check->n_draws > 0; k++)
-    self->draws_deg[k] = check->draws_deg[k];
+  self->draws = ph_check_draws_of (check);
   ph_check_seal_clear (&self->seal);
   self->seal.predicted_deg = check->predicted_deg;
   gtk_editable_set_text (GTK_EDITABLE (self->date), check->date ? check->date : "");

@@ -1,7 +1,8 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The typed number and its side are what counts; the vial writes into them and follows them.
+ * The typed number and its side are what counts; the vial and a photo write into them, and the
+ * vial follows them.
  */
 #include "widgets/draw-entry.h"
 
@@ -9,6 +10,7 @@
 #include <math.h>
 
 #include "model/fields.h"
+#include "widgets/photo-dialog.h"
 #include "widgets/quantity-entry.h"
 #include "widgets/tilt-words.h"
 #include "widgets/vial-picker.h"
@@ -21,8 +23,10 @@ struct _PhDrawEntry
   GtkWidget *box; /* owned child */
   GtkWidget *picker, *hint, *scale, *number;
   GtkToggleButton *left, *right;
-  GtkLabel *say;
-  PhDocument *document; /* owned */
+  GtkLabel *say, *from_photo;
+  double photo_deg, photo_sd_deg; /* what a photo gave; NAN: none */
+  PhDocument *document;           /* owned */
+  GFile *folder;                  /* owned: where the last photo was, or null */
 };
 
 enum
@@ -65,9 +69,19 @@ tilt_now (PhDrawEntry *self)
   return ph_tilt_of_side (size, left, ph_tilt_has_level (rig_of (self)));
 }
 
-static void
-follow_on_vial (PhDrawEntry *self)
+static gboolean
+is_from_photo (PhDrawEntry *self)
 {
+  return tilt_now (self) == self->photo_deg;
+}
+
+static void
+follow (PhDrawEntry *self)
+{
+  g_autofree char *half = ph_tilt_half (self->photo_sd_deg);
+  g_autofree char *photo = g_strdup_printf (_ ("From a photo, %s"), half);
+  gtk_label_set_text (self->from_photo, photo);
+  gtk_widget_set_visible (GTK_WIDGET (self->from_photo), is_from_photo (self));
   double each = ph_vial_deg_per_mark (rig_of (self)), tilt = tilt_now (self);
   gboolean can_pick = !isnan (each);
   gtk_widget_set_visible (self->picker, can_pick);
@@ -82,15 +96,17 @@ follow_on_vial (PhDrawEntry *self)
 }
 
 void
-ph_draw_entry_set (PhDrawEntry *self, double tilt_deg)
+ph_draw_entry_set (PhDrawEntry *self, double tilt_deg, double photo_sd_deg)
 {
   g_return_if_fail (PH_IS_DRAW_ENTRY (self));
+  self->photo_deg = isnan (photo_sd_deg) ? (double)NAN : tilt_deg;
+  self->photo_sd_deg = photo_sd_deg;
   gboolean level = ph_tilt_has_level (rig_of (self)), some = tilt_deg != 0 && !isnan (tilt_deg);
   gtk_toggle_button_set_active (self->left, some && ph_tilt_is_left (tilt_deg, level));
   gtk_toggle_button_set_active (self->right, some && !ph_tilt_is_left (tilt_deg, level));
   ph_quantity_entry_set_value (PH_QUANTITY_ENTRY (self->number), fabs (tilt_deg));
   tell (self, NULL);
-  follow_on_vial (self);
+  follow (self);
 }
 
 static void
@@ -98,7 +114,25 @@ picked_cb (PhDrawEntry *self, double marks)
 {
   double each = ph_vial_deg_per_mark (rig_of (self));
   /* To the tenth that is shown: nobody reads more. */
-  ph_draw_entry_set (self, round (marks * each * 10) / 10);
+  ph_draw_entry_set (self, round (marks * each * 10) / 10, NAN);
+}
+
+static void
+used_cb (PhDrawEntry *self, double tilt_deg, double sd_deg, PhPhotoDialog *dialog)
+{
+  GFile *folder = ph_photo_dialog_get_folder (dialog);
+  g_set_object (&self->folder, folder);
+  ph_draw_entry_set (self, tilt_deg, sd_deg);
+  ph_quantity_entry_edit (PH_QUANTITY_ENTRY (self->number));
+}
+
+static void
+photo_cb (PhDrawEntry *self)
+{
+  GtkWindow *parent = GTK_WINDOW (gtk_widget_get_root (GTK_WIDGET (self)));
+  GtkWidget *dialog = ph_photo_dialog_new (parent, self->document, self->folder);
+  g_signal_connect_object (dialog, "used", G_CALLBACK (used_cb), self, G_CONNECT_SWAPPED);
+  gtk_window_present (GTK_WINDOW (dialog));
 }
 
 static void
@@ -108,7 +142,7 @@ side_cb (PhDrawEntry *self, GtkToggleButton *button)
   if (gtk_toggle_button_get_active (button))
     gtk_toggle_button_set_active (other, FALSE);
   tell (self, NULL);
-  follow_on_vial (self);
+  follow (self);
 }
 
 /* Null: it may be a reading. */
@@ -138,12 +172,12 @@ commit_cb (PhQuantityEntry *entry, double value, gpointer data)
       ph_quantity_entry_set_value (entry, -value);
     }
   tell (self, NULL);
-  follow_on_vial (self);
+  follow (self);
   return NULL;
 }
 
 gboolean
-ph_draw_entry_take (PhDrawEntry *self, double *tilt_deg)
+ph_draw_entry_take (PhDrawEntry *self, double *tilt_deg, double *photo_sd_deg)
 {
   g_return_val_if_fail (PH_IS_DRAW_ENTRY (self), FALSE);
   if (!ph_quantity_entry_commit (PH_QUANTITY_ENTRY (self->number)))
@@ -160,6 +194,7 @@ ph_draw_entry_take (PhDrawEntry *self, double *tilt_deg)
       return FALSE;
     }
   *tilt_deg = tilt_now (self);
+  *photo_sd_deg = is_from_photo (self) ? self->photo_sd_deg : (double)NAN;
   return TRUE;
 }
 
@@ -199,6 +234,7 @@ ph_draw_entry_dispose (GObject *object)
   PhDrawEntry *self = PH_DRAW_ENTRY (object);
   g_clear_pointer (&self->box, gtk_widget_unparent);
   g_clear_object (&self->document);
+  g_clear_object (&self->folder);
   G_OBJECT_CLASS (ph_draw_entry_parent_class)->dispose (object);
 }
 
@@ -230,6 +266,21 @@ new_side (PhDrawEntry *self, GtkWidget *box, const char *label)
   return GTK_TOGGLE_BUTTON (button);
 }
 
+static GtkWidget *
+new_photo (PhDrawEntry *self)
+{
+  GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
+  GtkWidget *button = gtk_button_new_with_label (_ ("From a Photo…"));
+  gtk_widget_set_tooltip_text (
+      button, _ ("Read the tilt from a photo: the string against a plumb edge, or the vial"));
+  self->from_photo = GTK_LABEL (new_label (NULL, "quiet"));
+  gtk_label_set_wrap (self->from_photo, FALSE);
+  g_signal_connect_swapped (button, "clicked", G_CALLBACK (photo_cb), self);
+  gtk_box_append (GTK_BOX (row), button);
+  gtk_box_append (GTK_BOX (row), GTK_WIDGET (self->from_photo));
+  return row;
+}
+
 static void
 build (PhDrawEntry *self)
 {
@@ -257,8 +308,8 @@ build (PhDrawEntry *self)
   gtk_box_append (GTK_BOX (row), new_label (level ? _ ("Bubble") : _ ("Leans"), "draw-word"));
   gtk_box_append (GTK_BOX (row), self->number);
   gtk_box_append (GTK_BOX (row), sides);
-  GtkWidget *const children[] = { self->picker, row, GTK_WIDGET (self->say), self->hint,
-                                  self->scale };
+  GtkWidget *const children[] = { self->picker,     row,        GTK_WIDGET (self->say),
+                                  new_photo (self), self->hint, self->scale };
   for (gsize i = 0; i < G_N_ELEMENTS (children); i++)
     gtk_box_append (GTK_BOX (self->box), children[i]);
   g_signal_connect_swapped (self->picker, "picked", G_CALLBACK (picked_cb), self);
@@ -282,8 +333,7 @@ ph_draw_entry_new (PhDocument *document)
   PhDrawEntry *self = g_object_new (PH_TYPE_DRAW_ENTRY, NULL);
   self->document = g_object_ref (document);
   build (self);
-  g_signal_connect_object (document, "changed", G_CALLBACK (follow_on_vial), self,
-                           G_CONNECT_SWAPPED);
-  ph_draw_entry_set (self, NAN);
+  g_signal_connect_object (document, "changed", G_CALLBACK (follow), self, G_CONNECT_SWAPPED);
+  ph_draw_entry_set (self, NAN, NAN);
   return GTK_WIDGET (self);
 }

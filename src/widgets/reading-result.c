@@ -13,6 +13,8 @@ char *
 ph_reading_result_words (const PhReadingResult *result)
 {
   PhReading reading = ph_reading_of (result->draws_deg, result->n_draws);
+  if (result->sd_deg > 0)
+    reading.sd_deg = result->sd_deg;
   g_autofree char *mean = ph_tilt_phrase (ph_reading_mean_deg (&reading), result->level);
   g_autofree char *sd = ph_format_number (ph_reading_sd_deg (&reading), 2);
   g_autofree char *first = g_utf8_strup (mean, 1);

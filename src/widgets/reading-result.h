@@ -19,6 +19,7 @@ typedef struct
   double predicted_deg; /* NAN: nothing was predicted */
   gboolean own_hand;    /* the prediction rested on this archer's own hand */
   gboolean level;
+  double sd_deg; /* of the mean; 0: as the draws scatter */
 } PhReadingResult;
 
 /** "Bubble 0.6° left, give or take 0.2° (0.5° left, 0.6° left, 0.8° left)". New string. */
