@@ -12,6 +12,7 @@
 #include "document/document-measure.h"
 #include "document/format.h"
 #include "widgets/matters-line.h"
+#include "widgets/measure-bubble.h"
 #include "widgets/measure-picture.h"
 #include "widgets/measure-rows.h"
 #include "widgets/measure-words.h"
@@ -26,7 +27,7 @@ struct _PhMeasurePage
   GtkWidget *root;
   GtkToggleButton *scales, *hanging, *pendulum, *strings, *watch;
   GtkBox *matters_place, *picture_place, *rows_place, *axis_box;
-  GtkScrolledWindow *scroller;
+  GtkScrolledWindow *scroller, *bubble_place;
   GtkLabel *gives, *safety, *how, *kept, *result, *status;
   GtkDropDown *axis;
   GtkGrid *changes;
@@ -43,6 +44,14 @@ struct _PhMeasurePage
   guint rest;     /* source of a pending update, or 0 */
   gboolean setting;
 };
+
+enum
+{
+  CHECK_WANTED,
+  N_SIGNALS
+};
+
+static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (PhMeasurePage, ph_measure_page, GTK_TYPE_WIDGET)
 
@@ -266,6 +275,12 @@ start (PhMeasurePage *self)
 }
 
 static void
+check_wanted_cb (PhMeasurePage *self)
+{
+  g_signal_emit (self, signals[CHECK_WANTED], 0);
+}
+
+static void
 ph_measure_page_dispose (GObject *object)
 {
   PhMeasurePage *self = PH_MEASURE_PAGE (object);
@@ -288,6 +303,8 @@ ph_measure_page_class_init (PhMeasurePageClass *klass)
   gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/plumbhold/Plumbhold/ui/measure-page.ui");
+  signals[CHECK_WANTED] = g_signal_new ("check-wanted", G_TYPE_FROM_CLASS (klass),
+                                        G_SIGNAL_RUN_LAST, 0, NULL, NULL, NULL, G_TYPE_NONE, 0);
 #define BIND(child) gtk_widget_class_bind_template_child (widget_class, PhMeasurePage, child)
   BIND (root);
   BIND (scales);
@@ -300,6 +317,7 @@ ph_measure_page_class_init (PhMeasurePageClass *klass)
   BIND (rows_place);
   BIND (axis_box);
   BIND (scroller);
+  BIND (bubble_place);
   BIND (gives);
   BIND (safety);
   BIND (how);
@@ -336,6 +354,9 @@ ph_measure_page_new (PhDocument *document)
   GtkWidget *matters = ph_matters_line_new (document, FALSE);
   gtk_widget_set_hexpand (matters, TRUE);
   gtk_box_append (self->matters_place, matters);
+  GtkWidget *bubble = ph_measure_bubble_new (document);
+  gtk_scrolled_window_set_child (self->bubble_place, bubble);
+  g_signal_connect_swapped (bubble, "check-wanted", G_CALLBACK (check_wanted_cb), self);
   start (self);
   GtkToggleButton *const buttons[PH_METHODS] = { self->scales, self->hanging, self->pendulum,
                                                  self->strings };
@@ -359,6 +380,15 @@ closed_cb (gpointer parent, GObject *window)
   g_object_set_data (parent, WINDOW_KEY, NULL);
 }
 
+static void
+go_to_check_cb (GtkWidget *page)
+{
+  GtkWindow *window = GTK_WINDOW (gtk_widget_get_root (page));
+  GtkWindow *parent = gtk_window_get_transient_for (window);
+  gtk_window_close (window);
+  gtk_widget_activate_action (GTK_WIDGET (parent), "win.add-check", NULL);
+}
+
 void
 ph_measure_page_present (GtkWindow *parent, PhDocument *document)
 {
@@ -375,7 +405,9 @@ ph_measure_page_present (GtkWindow *parent, PhDocument *document)
           gtk_shortcut_new (gtk_keyval_trigger_new (GDK_KEY_Escape, 0),
                             gtk_named_action_new ("window.close")));
       gtk_widget_add_controller (GTK_WIDGET (window), keys);
-      gtk_window_set_child (window, ph_measure_page_new (document));
+      GtkWidget *page = ph_measure_page_new (document);
+      g_signal_connect (page, "check-wanted", G_CALLBACK (go_to_check_cb), NULL);
+      gtk_window_set_child (window, page);
       g_object_set_data (G_OBJECT (parent), WINDOW_KEY, window);
       g_object_weak_ref (G_OBJECT (window), closed_cb, parent);
     }

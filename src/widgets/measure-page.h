@@ -2,7 +2,10 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * Measuring the bow instead of guessing it: the method with its drawing and its safety, the typed
- * readings, what comes of them and what that changes, live, and "Use this" as one undo step.
+ * readings, what comes of them and what that changes, live, and "Use this" as one undo step. The
+ * whole rig's bubble is no measurement of the bow: there the page says so and leads to a check.
+ *
+ * Signals: "check-wanted" (): the page asks for a bubble check.
  */
 #pragma once
 

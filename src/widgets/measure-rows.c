@@ -131,7 +131,7 @@ cell_new (PhMeasureRows *self, double *number, double factor, gboolean is_sd)
 }
 
 static GtkWidget *
-add_entry (PhMeasureRows *self, int column, const char *name, PhQuantity quantity, double *number,
+entry_new (PhMeasureRows *self, const char *name, PhQuantity quantity, double *number,
            double factor, gboolean is_sd)
 {
   GtkWidget *widget = ph_quantity_entry_new (quantity);
@@ -144,6 +144,14 @@ add_entry (PhMeasureRows *self, int column, const char *name, PhQuantity quantit
   ph_quantity_entry_set_commit (entry, typed_cb, cell);
   g_object_set_data_full (G_OBJECT (widget), "ph-cell", cell, g_free);
   gtk_widget_set_valign (widget, GTK_ALIGN_START);
+  return widget;
+}
+
+static GtkWidget *
+add_entry (PhMeasureRows *self, int column, const char *name, PhQuantity quantity, double *number,
+           double factor, gboolean is_sd)
+{
+  GtkWidget *widget = entry_new (self, name, quantity, number, factor, is_sd);
   gtk_grid_attach (self->grid, widget, column, self->row, 1, 1);
   return widget;
 }
@@ -221,31 +229,114 @@ add_row (PhMeasureRows *self, const Row *row)
 }
 
 static void
-add_line (PhMeasureRows *self, int i)
+add_point (PhMeasureRows *self, int i, int p, GtkWidget *entries[3])
 {
   static const char *const axes[] = { N_ ("ahead"), N_ ("left"), N_ ("up") };
-  for (int p = 0; p < 2; p++)
+  for (int c = 0; c < 3; c++)
     {
-      g_autofree char *label =
-          p == 0 ? g_strdup_printf (_ ("Line %d hangs from"), i + 1) : g_strdup (_ ("and crosses"));
-      add_label (self, 0, label, 0);
-      for (int c = 0; c < 3; c++)
-        {
-          g_autofree char *name = g_strdup_printf (
-              /* Translators: number of the plumb line, point 1 or 2, direction. */
-              _ ("Line %d, point %d, %s"), i + 1, p + 1, _ (axes[c]));
-          add_entry (self, 1 + c, name, PH_QUANTITY_DIAMETER, &self->draft->points[i][p][c], 1,
-                     FALSE);
-        }
-      if (p == 0)
-        {
-          g_autofree char *of = g_strdup_printf (_ ("line %d"), i + 1);
-          g_autofree char *name = sd_name (of);
-          add_label (self, 4, "±", 0.5f);
-          add_entry (self, 5, name, PH_QUANTITY_DIAMETER, &self->draft->line_sds[i], 1, TRUE);
-        }
-      self->row++;
+      g_autofree char *name = g_strdup_printf (
+          /* Translators: number of the plumb line, point 1 or 2, direction. */
+          _ ("Line %d, point %d, %s"), i + 1, p + 1, _ (axes[c]));
+      entries[c] = add_entry (self, 1 + c, name, PH_QUANTITY_DIAMETER,
+                              &self->draft->points[i][p][c], 1, FALSE);
     }
+}
+
+/* "± … from the side, ± … out of the plane", in one cell. */
+static GtkWidget *
+angles_new (PhMeasureRows *self, int i)
+{
+  static const char *const names[] = { N_ ("Line %d, angle from the side"),
+                                       N_ ("Line %d, angle out of the plane") };
+  /* Translators: behind an angle. */
+  static const char *const words[] = { N_ ("from the side"), N_ ("out of the plane") };
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 8);
+  for (gsize k = 0; k < G_N_ELEMENTS (names); k++)
+    {
+#pragma GCC diagnostic push
+#pragma GCC diagnostic ignored "-Wformat-nonliteral"
+      g_autofree char *name = g_strdup_printf (_ (names[k]), i + 1);
+#pragma GCC diagnostic pop
+      GtkWidget *entry =
+          entry_new (self, name, PH_QUANTITY_ANGLE, &self->draft->angles[i][k], 1, FALSE);
+      GtkWidget *word = gtk_label_new (_ (words[k]));
+      ph_quantity_entry_set_step (PH_QUANTITY_ENTRY (entry), 0.1);
+      gtk_widget_set_valign (word, GTK_ALIGN_START);
+      gtk_widget_add_css_class (word, "measure-word");
+      gtk_box_append (GTK_BOX (box), entry);
+      gtk_box_append (GTK_BOX (box), word);
+    }
+  return box;
+}
+
+/* Which way the second row of a line is typed. */
+typedef struct
+{
+  PhMeasureRows *rows;
+  gboolean *by_angle;
+  GtkWidget *points[3], *angles;
+} Way;
+
+static void
+show_way (const Way *way)
+{
+  for (gsize k = 0; k < G_N_ELEMENTS (way->points); k++)
+    gtk_widget_set_visible (way->points[k], !*way->by_angle);
+  gtk_widget_set_visible (way->angles, *way->by_angle);
+}
+
+static void
+way_cb (GtkDropDown *drop, GParamSpec *pspec, Way *way)
+{
+  (void)pspec;
+  *way->by_angle = gtk_drop_down_get_selected (drop) == 1;
+  show_way (way);
+  g_signal_emit (way->rows, signals[TYPED], 0);
+}
+
+static void
+free_way (gpointer data, GClosure *closure)
+{
+  (void)closure;
+  g_free (data);
+}
+
+/* The second row: another point, or the line's angles. */
+static void
+add_way (PhMeasureRows *self, int i)
+{
+  const char *const words[] = { _ ("and crosses"), _ ("at the angles"), NULL };
+  GtkWidget *drop = gtk_drop_down_new_from_strings (words);
+  Way *way = g_new0 (Way, 1);
+  g_autofree char *name = g_strdup_printf (_ ("Line %d, typed as"), i + 1);
+  way->rows = self;
+  way->by_angle = &self->draft->by_angle[i];
+  gtk_drop_down_set_selected (GTK_DROP_DOWN (drop), *way->by_angle ? 1 : 0);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (drop), GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  gtk_widget_set_valign (drop, GTK_ALIGN_START);
+  gtk_widget_set_halign (drop, GTK_ALIGN_START);
+  gtk_grid_attach (self->grid, drop, 0, self->row, 1, 1);
+  add_point (self, i, 1, way->points);
+  way->angles = angles_new (self, i);
+  gtk_grid_attach (self->grid, way->angles, 1, self->row, 5, 1);
+  g_signal_connect_data (drop, "notify::selected", G_CALLBACK (way_cb), way, free_way, 0);
+  show_way (way);
+}
+
+static void
+add_line (PhMeasureRows *self, int i)
+{
+  g_autofree char *from = g_strdup_printf (_ ("Line %d hangs from"), i + 1);
+  g_autofree char *of = g_strdup_printf (_ ("line %d"), i + 1);
+  g_autofree char *name = sd_name (of);
+  GtkWidget *hung[3];
+  add_label (self, 0, from, 0);
+  add_point (self, i, 0, hung);
+  add_label (self, 4, "±", 0.5f);
+  add_entry (self, 5, name, PH_QUANTITY_DIAMETER, &self->draft->line_sds[i], 1, TRUE);
+  self->row++;
+  add_way (self, i);
+  self->row++;
 }
 
 static void

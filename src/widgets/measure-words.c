@@ -45,7 +45,10 @@ ph_measure_how (PhMethod method)
         "rest.\n"
         "2. Hold a plumb line to the same point and mark where else it crosses the bow.\n"
         "3. Measure both points from the deepest point of the grip, as if the bow stood plumb: "
-        "ahead, to the archer’s left, up.\n"
+        "ahead, to the archer’s left, up. Or, instead of the second point, lay a level on the "
+        "riser and type the line’s angles from the bow’s own vertical: from the side, + when it "
+        "runs ahead on its way down, and out of the bow’s plane, + when it runs to the archer’s "
+        "left.\n"
         "4. Again from a second point, and best a third, far from the first. The lines meet in the "
         "balance point."),
     N_ ("1. Weigh all that will move.\n"

@@ -300,7 +300,7 @@ class Program:
         self.xdotool("key", "--delay", 40, *names)
 
     def type(self, text):
-        self.xdotool("type", "--delay", 25, text)
+        self.xdotool("type", "--delay", 25, "--", text)
 
     def enter(self, node, text, end="Return"):
         """Clicks into a field, replaces its text and presses a key."""

@@ -5,8 +5,10 @@
 readings of the same file, which is a different program."""
 
 import json
+import math
 import re
 import subprocess
+import time
 
 from driver import check, number_in, read_rig, run, same, until
 
@@ -129,6 +131,84 @@ def a_reading_that_cannot_be_says_why_and_cannot_be_used(bench):
     page.says("cannot be: the plumb lines miss each other by more than 30 mm")
 
 
+def angles_to(point, centre):
+    """Of a line that hangs from a point through another, to a tenth of a degree."""
+    x, y, z = (c - p for c, p in zip(centre, point))
+    return (round(math.degrees(math.atan2(x, -z)), 1),
+            round(math.degrees(math.atan2(y, math.hypot(x, z))), 1))
+
+
+def direction_of(side, across):
+    a, b = math.radians(side), math.radians(across)
+    return [math.sin(a) * math.cos(b), math.sin(b), -math.cos(a) * math.cos(b)]
+
+
+def type_line(page, line, point, angles):
+    for axis, number in zip(("ahead", "left", "up"), point):
+        page.type(f"Line {line}, point 1, {axis}", str(number))
+    combo = page.find("combo box", f"Line {line}, typed as")
+    if not list(page.node().all("text", f"Line {line}, angle from the side")):
+        page.program.click(combo)
+        time.sleep(0.4)
+        page.program.keys("Down", "Return")
+    for name, angle in zip(("from the side", "out of the plane"), angles):
+        page.type(f"Line {line}, angle {name}", str(angle))
+
+
+def plumb_lines_by_angles_are_used_and_typed_anew(bench):
+    path = bench.copy_of_demo()
+    centre = bench.report(path)["com_mm"]
+    points = [(10, 0, 400), (500, 0, -60)]
+    angles = [angles_to(p, centre) for p in points]
+    program = bench.start(path)
+    page = Page(program)
+    page.show("Hanging")
+    for line, (point, pair) in enumerate(zip(points, angles), 1):
+        type_line(page, line, point, pair)
+
+    def calc_says(pairs):
+        lines = [{"point_mm": list(p), "direction": direction_of(*a)}
+                 for p, a in zip(points, pairs)]
+        return calc(bench, path, {"hanging": {"lines": lines}})
+
+    want = calc_says(angles)
+    alone = page.says("The bow alone: ").split("The bow alone: ")[1]
+    check(abs(number_in(alone) - want["value"][0]) <= 0.051, f"{alone!r}, but {want['value']}")
+    page.use()
+    page.close()
+    # The same page again: what was typed stands there, one angle is put right, and it replaces.
+    page = Page(program)
+    page.show("Hanging")
+    same(number_in(page.find("text", "Line 2, angle from the side").text), angles[1][0], "kept")
+    angles[1] = (angles[1][0], round(angles[1][1] + 0.4, 1))
+    page.type("Line 2, angle out of the plane", str(angles[1][1]))
+    want = calc_says(angles)
+    page.use()
+    page.close()
+    program.act("save")
+    until(lambda: not program.enabled("save"), "saved")
+    bow = read_rig(path)["bow"]
+    same(len(bow["readings"]), 1, "readings kept")
+    for got, expected in zip(bow["com_mm"], want["bow"]["com_mm"]):
+        check(abs(got - expected) < 1e-6, f"{bow['com_mm']}, but {want['bow']['com_mm']}")
+    program.act("undo")
+    program.act("undo")
+    check(not program.enabled("undo"), "two uses were more than two steps")
+
+
+def the_bubble_of_the_whole_rig_leads_to_a_check(bench):
+    program = bench.start(bench.copy_of_demo())
+    page = Page(program)
+    page.show("Bubble")
+    page.says("^It makes no number of the bow measured.*own side offset and the hand’s own twist")
+    page.says("^From 1 check the rig about to be tried is known to ±")
+    check(not list(page.node().all("push button", "Use this")), "there is something to use")
+    page.find("push button", "Add a Check").do()
+    until(lambda: not program._windows("--all", "--name", "Measure the bow"), "the page is closed")
+    program.find("push button", "Cancel")  # of the guide
+    check(not program.enabled("undo"), "a look left an undo step")
+
+
 def the_bows_form_leads_to_the_page(bench):
     program = bench.start("--demo")
     row = program.find("list item", re.compile("^Bow(,|$)"))
@@ -168,4 +248,6 @@ run([what_is_guessed_says_what_would_settle_it,
      scales_in_the_window_are_those_of_the_command_line,
      readings_are_there_again_to_be_typed_anew,
      a_reading_that_cannot_be_says_why_and_cannot_be_used,
+     plumb_lines_by_angles_are_used_and_typed_anew,
+     the_bubble_of_the_whole_rig_leads_to_a_check,
      the_bows_form_leads_to_the_page])

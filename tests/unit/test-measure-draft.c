@@ -43,6 +43,52 @@ draft_wants_two_whole_lines_and_takes_a_third (void)
   CHECK (ph_measure_draft_finish (&draft, &readings) != NULL);
 }
 
+/* By the frame of the physics page: x ahead, y to the archer's left, z up. */
+static void
+angles_make_the_direction_that_they_say (void)
+{
+  double d[3], side, across;
+  ph_measure_direction (0, 0, d);
+  CHECK (d[0] == 0 && d[1] == 0 && d[2] == -1);
+  ph_measure_direction (30, 0, d);
+  CHECK_NEAR (d[0], 0.5, 1e-15);
+  CHECK_NEAR (d[2], -sqrt (0.75), 1e-15);
+  ph_measure_direction (0, 30, d);
+  CHECK_NEAR (d[1], 0.5, 1e-15);
+  for (double a = -172.5; a <= 180; a += 7.5)
+    for (double b = -80; b <= 80; b += 3.3)
+      {
+        ph_measure_direction (a, b, d);
+        CHECK_NEAR (d[0] * d[0] + d[1] * d[1] + d[2] * d[2], 1, 1e-14);
+        ph_measure_angles ((double[]){ 7 * d[0], 7 * d[1], 7 * d[2] }, &side, &across);
+        CHECK_NEAR (side, a, 1e-9);
+        CHECK_NEAR (across, b, 1e-9);
+      }
+}
+
+/* A line by its angles is the line by two points on it, and comes back as it was typed. */
+static void
+line_may_be_typed_as_a_point_and_its_angles (void)
+{
+  PhMeasureDraft draft = ph_measure_draft_empty (PH_METHOD_HANGING);
+  PhReadings readings;
+  type_line (&draft, 0, 60, 300, 62, 0);
+  type_line (&draft, 1, 300, -40, NAN, NAN);
+  draft.by_angle[1] = TRUE;
+  CHECK (ph_measure_draft_finish (&draft, &readings) != NULL); /* no angle yet */
+  draft.angles[1][0] = -88.5;
+  draft.angles[1][1] = 91;
+  CHECK (ph_measure_draft_finish (&draft, &readings) != NULL);
+  draft.angles[1][1] = 0.7;
+  CHECK (ph_measure_draft_finish (&draft, &readings) == NULL && readings.n_lines == 2);
+  PhMeasureDraft back = ph_measure_draft_of (&readings);
+  CHECK (back.by_angle[1] && !back.by_angle[0]);
+  CHECK (back.angles[1][0] == -88.5 && back.angles[1][1] == 0.7);
+  CHECK (back.points[1][0][0] == 300 && isnan (back.points[1][1][0]));
+  CHECK (back.points[0][1][0] == 62);
+  ph_readings_clear (&readings);
+}
+
 static void
 draft_wants_every_number_of_its_method (void)
 {
@@ -92,6 +138,8 @@ main (int argc, char **argv)
 {
   check_start (argc, argv);
   CASE (draft_wants_two_whole_lines_and_takes_a_third);
+  CASE (angles_make_the_direction_that_they_say);
+  CASE (line_may_be_typed_as_a_point_and_its_angles);
   CASE (draft_wants_every_number_of_its_method);
   CASE (words_name_number_source_and_angle);
   CASE (refusal_is_said_with_its_reason);
