@@ -16,11 +16,13 @@
 #define CORNER_FINE 3
 /* So many bands of a sweep are enough: pierced ones need more. */
 #define BANDS_COARSE 7
-#define BANDS_PIERCED 14
+#define BANDS_PIERCED 13
 #define BANDS_FINE 24
 #define SPHERE_BANDS 8
-#define SPHERE_BANDS_COARSE 4
-#define HOLE_SIDES_COARSE 8
+#define SPHERE_BANDS_COARSE 3
+/* In the moving mesh a sphere smaller than this is a mere bead [mm]. */
+#define BEAD_MM 6.5f
+#define HOLE_SIDES_COARSE 6
 #define HOLE_SIDES_FINE 16
 
 static PhSection
@@ -155,9 +157,9 @@ void
 ph_mesh_add_sphere (PhMeshBuild *build, const PhSphere *sphere)
 {
   PhSection sections[SPHERE_BANDS + 1];
-  bool crowded = build->mesh->crowded;
-  int bands = crowded ? 2 : build->fine ? SPHERE_BANDS : SPHERE_BANDS_COARSE;
-  int sides = crowded ? 4 : build->fine ? 16 : 6;
+  bool plain = build->mesh->crowded || (!build->fine && sphere->radius < BEAD_MM);
+  int bands = plain ? 2 : build->fine ? SPHERE_BANDS : SPHERE_BANDS_COARSE;
+  int sides = plain ? 4 : build->fine ? 16 : 6;
   PhPoint x = ph_point (1.0f, 0.0f, 0.0f), y = ph_point (0.0f, 1.0f, 0.0f);
   for (int k = 0; k <= bands; k++)
     {

@@ -259,7 +259,9 @@ sides_of (const PhItem *item, bool fine, bool crowded)
     return crowded ? 12 : 24;
   if (crowded)
     return radius > LARGE_MM ? 10 : 4;
-  return radius > LARGE_MM ? 10 : radius > SMALL_MM ? 8 : radius > PIN_MM ? 6 : 4;
+  /* Discs are many, and lie one against the other. */
+  bool many = item->role == PH_ROLE_WEIGHT || item->role == PH_ROLE_DAMPER;
+  return radius > LARGE_MM ? 10 : radius > SMALL_MM && !many ? 8 : radius > PIN_MM ? 6 : 4;
 }
 
 static bool
@@ -287,6 +289,26 @@ is_met (const PhDrawList *list, size_t i, bool far)
              && meets (item, ph_draw_list_item (list, i + 1), far));
 }
 
+/* The rod within a stack: its discs hide it but for the slits between them. */
+static bool
+is_hidden_rod (const PhDrawList *list, size_t i)
+{
+  const PhItem *item = ph_draw_list_item (list, i);
+  if (item->role != PH_ROLE_FITTING || i + 1 == ph_draw_list_count (list))
+    return false;
+  const PhItem *next = ph_draw_list_item (list, i + 1);
+  return next->role == PH_ROLE_WEIGHT && next->part == item->part;
+}
+
+/* No lids and, since it is called thin, no lines. */
+static void
+make_plain (PhMeshBuild *build)
+{
+  build->sides = 4;
+  build->open[0] = build->open[1] = true;
+  build->thin_mm = 1.0f;
+}
+
 static bool
 belongs (const PhItem *item, PhMeshShare share)
 {
@@ -310,6 +332,8 @@ ph_mesh_new (const PhDrawList *list, PhMeshShare share, PhDetail detail, const P
       build.open[0] = !build.fine && (item->role == PH_ROLE_BOSS || is_met (list, i, false));
       build.open[1] = !build.fine && is_met (list, i, true);
       build.thin_mm = thinness (list, item);
+      if (!build.fine && is_hidden_rod (list, i))
+        make_plain (&build);
       build.unchanged = same && ph_solid_is_in (list, item, same, i);
       add_item (&build, list, item);
     }
