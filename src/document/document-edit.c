@@ -216,6 +216,21 @@ ph_document_add (PhDocument *self, const PhPart *part, const char *on, GError **
 }
 
 gboolean
+ph_document_insert (PhDocument *self, const PhPart *part, const char *below_id, const char *socket,
+                    GError **error)
+{
+  g_return_val_if_fail (PH_IS_DOCUMENT (self) && part != NULL, FALSE);
+  size_t i, index = 0;
+  if (!find_part (self, below_id, &i, error))
+    return FALSE;
+  Edit edit = start_edit (self);
+  bool ok = ph_edit_insert (self->open.rig, part, i, socket, &index, &edit.issues);
+  if (ok && edit.own_gesture)
+    self->gesture->label = ph_undo_label_between (self->open.rig, index, i);
+  return finish_added (&edit, ok, index, error);
+}
+
+gboolean
 ph_document_duplicate (PhDocument *self, const char *part_id, GError **error)
 {
   g_return_val_if_fail (PH_IS_DOCUMENT (self), FALSE);

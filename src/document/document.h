@@ -107,6 +107,10 @@ gboolean ph_document_set_notes (PhDocument *self, const char *notes, GError **er
 gboolean ph_document_set_off (PhDocument *self, const char *part_id, gboolean off, GError **error);
 /** Adds and selects; `on` as in the rig file. */
 gboolean ph_document_add (PhDocument *self, const PhPart *part, const char *on, GError **error);
+/** Puts a copy of `part` between part `below_id` and what that hangs on, and selects it; `below_id`
+ * goes to its socket `socket`, null for its far end. */
+gboolean ph_document_insert (PhDocument *self, const PhPart *part, const char *below_id,
+                             const char *socket, GError **error);
 /** Removes with all that hangs on it; selects its host; emits "removed". */
 void ph_document_remove (PhDocument *self, const char *part_id);
 gboolean ph_document_duplicate (PhDocument *self, const char *part_id, GError **error);

@@ -94,6 +94,14 @@ ph_undo_label_with_guests (const PhRig *rig, size_t i)
   return and_guests (part_inside (&rig->parts[i]), rig, i);
 }
 
+char *
+ph_undo_label_between (const PhRig *rig, size_t i, size_t below)
+{
+  g_autofree char *name = part_inside (&rig->parts[i]), *bar = part_inside (&rig->parts[below]);
+  /* Translators: "quick connect", then "front bar", which now hangs on it. */
+  return g_strdup_printf (_ ("put %s before %s"), name, bar);
+}
+
 /* Phrases of one struct. */
 
 static void

@@ -17,6 +17,10 @@ char *ph_undo_label (const PhRig *before, const PhRig *after, PhUnits units);
 /** "Back bar and its weights": part i and what hangs on it. New string. */
 char *ph_undo_label_with_guests (const PhRig *rig, size_t i);
 
+/** "put quick connect before front bar": part `i` now hangs between part `below` and the bow. New
+ * string. */
+char *ph_undo_label_between (const PhRig *rig, size_t i, size_t below);
+
 /** A name inside a sentence: "Front bar" → "front bar"; "V bar", "DX 3" and "Anna's bar" stay. At
  * most 40 characters. New string. */
 char *ph_name_inside (const char *name);

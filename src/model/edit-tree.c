@@ -177,6 +177,29 @@ ph_edit_paste (PhRig *rig, const PhFragment *fragment, const char *on, size_t *i
   return true;
 }
 
+bool
+ph_edit_insert (PhRig *rig, const PhPart *part, size_t i, const char *socket, size_t *index,
+                PhIssues *issues)
+{
+  assert (i < rig->n_parts && !ph_part_is_along (&rig->parts[i]));
+  size_t first = rig->n_parts;
+  PhRig *draft = ph_rig_copy (rig);
+  PhFragment fragment = { ph_alloc (sizeof *fragment.parts), 1 };
+  fragment.parts[0] = ph_part_copy (part);
+  set_part_text (&fragment.parts[0], "id", NULL);
+  append_fragment (draft, &fragment, rig->parts[i].on);
+  ph_fragment_clear (&fragment);
+  const char *id = draft->parts[first].id;
+  char *on = socket ? ph_text_printf ("%s:%s", id, socket) : ph_text_dup (id);
+  hang_on (draft, &draft->parts[i], on);
+  free (on);
+  if (!ph_edit_commit (rig, draft, issues))
+    return false;
+  if (index)
+    *index = first;
+  return true;
+}
+
 /* Places are alike when both are sockets or both are far ends. */
 static bool
 is_socket (const char *on)

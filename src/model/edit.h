@@ -37,6 +37,12 @@ void ph_edit_set_locked (PhRig *rig, size_t i, bool locked);
  * a bar. */
 bool ph_edit_add (PhRig *rig, const PhPart *part, const char *on, size_t *index, PhIssues *issues);
 
+/** Puts a copy of `part` between part i and what that hangs on: it takes the place of part i, which
+ * goes, with all that hangs on it, to the copy's socket `socket`, null for its far end. Ids and
+ * names as in ph_edit_add; part i keeps its angles. */
+bool ph_edit_insert (PhRig *rig, const PhPart *part, size_t i, const char *socket, size_t *index,
+                     PhIssues *issues);
+
 /** Removes part i and all that hangs on it. Returns how many went. */
 size_t ph_edit_remove (PhRig *rig, size_t i);
 

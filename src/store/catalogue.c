@@ -1,8 +1,9 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * {"format": "plumbhold-catalogue", "version": 1, "basis": […], "items": [{"group", …the fields of
- * a part but id and on}]}. "basis" says for people where the numbers come from.
+ * {"format": "plumbhold-catalogue", "version": 1, "basis": […], "items": [{"group", "search", …the
+ * fields of a part but id and on}]}. "basis" says for people where the numbers come from; "search"
+ * is optional.
  */
 #include "store/catalogue.h"
 
@@ -22,12 +23,13 @@
 static void
 read_item (const PhPlace *place, PhJsonNode *node, PhCatalogueItem *item)
 {
-  static const char *const also[] = { "group", "basis", NULL };
+  static const char *const also[] = { "group", "basis", "search", NULL };
   size_t errors = place->issues->n;
   bool known = ph_part_read (place, node, also, &item->part);
   if (!known)
     return;
   item->group = ph_read_optional_text (place, node, "group");
+  item->search = ph_read_optional_text (place, node, "search");
   if (!item->group && place->issues->n == errors)
     ph_place_error (place, "group", "is missing; it should be a text such as \"Front bars\"");
   if (!item->part.name && place->issues->n == errors)
@@ -100,6 +102,7 @@ ph_catalogue_clear (PhCatalogue *catalogue)
   for (size_t i = 0; i < catalogue->n; i++)
     {
       free (catalogue->items[i].group);
+      free (catalogue->items[i].search);
       ph_part_clear (&catalogue->items[i].part);
     }
   free (catalogue->items);

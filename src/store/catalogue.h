@@ -11,8 +11,9 @@
 
 typedef struct
 {
-  char *group; /* English: "Front bars", "Back bars", "Weights", …; screens pass it to gettext */
-  PhPart part; /* name, numbers, source catalogue; no id and no place */
+  char *search; /* other words that the trade has for it; null: none */
+  char *group;  /* English: "Front bars", "Back bars", "Weights", …; screens pass it to gettext */
+  PhPart part;  /* name, numbers, source catalogue; no id and no place */
 } PhCatalogueItem;
 
 typedef struct

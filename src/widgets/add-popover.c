@@ -13,6 +13,7 @@
 #include "document/format.h"
 #include "widgets/part-words.h"
 #include "widgets/place-list.h"
+#include "widgets/search-words.h"
 
 struct _PhAddPopover
 {
@@ -44,6 +45,9 @@ enum
 };
 static guint signals[N_SIGNALS];
 
+/* A place may be long: in the button and in the list it takes the lines that it needs. */
+#define PLACE_CHARS 24
+
 G_DEFINE_FINAL_TYPE (PhAddPopover, ph_add_popover, GTK_TYPE_POPOVER)
 
 static GQuark
@@ -66,8 +70,12 @@ say (PhAddPopover *self, const char *sentence)
 }
 
 static const char *
-no_place_sentence (PhPartKind kind)
+no_place_sentence (PhPartKind kind, PhPoints points)
 {
+  if (points == PH_POINTS_BACK)
+    return _ (
+        "No free place leads back yet: add a V bracket or a side mount first. It can go between "
+        "the bow and the front bar.");
   switch (kind)
     {
     case PH_PART_WEIGHTS:
@@ -83,7 +91,7 @@ no_place_sentence (PhPartKind kind)
 }
 
 static void
-show_places (PhAddPopover *self, const PhPart *part)
+show_places (PhAddPopover *self, const PhCatalogueItem *item)
 {
   gboolean any = self->places && self->places->len > 0;
   g_autoptr (GtkStringList) words = gtk_string_list_new (NULL);
@@ -93,7 +101,8 @@ show_places (PhAddPopover *self, const PhPart *part)
   gtk_drop_down_set_selected (self->place, any ? 0 : GTK_INVALID_LIST_POSITION);
   gtk_widget_set_visible (self->place_box, any);
   gtk_widget_set_sensitive (self->add, any);
-  say (self, part && !any ? no_place_sentence (part->kind) : NULL);
+  say (self,
+       item && !any ? no_place_sentence (item->part.kind, ph_points_of_group (item->group)) : NULL);
 }
 
 static void
@@ -106,7 +115,7 @@ selected_cb (PhAddPopover *self)
   if (item)
     self->places = ph_place_list_new (self->document, &item->part, ph_points_of_group (item->group),
                                       -1, self->near_id);
-  show_places (self, item ? &item->part : NULL);
+  show_places (self, item);
 }
 
 static void
@@ -168,14 +177,18 @@ select_from (PhAddPopover *self, int i, int way)
     gtk_list_box_select_row (self->list, row);
 }
 
-/* The first row whose part has the most sensible place now; the very first where none has one. */
+/* The first found row whose part has the most sensible place now; the very first found one where
+ * none has any. */
 static void
 select_fitting (PhAddPopover *self)
 {
-  GtkListBoxRow *row, *best = gtk_list_box_get_row_at_index (self->list, 0);
+  GtkListBoxRow *row, *best = NULL;
   int least = G_MAXINT;
+  select_from (self, 0, 1);
   for (int i = 0; (row = gtk_list_box_get_row_at_index (self->list, i)); i++)
     {
+      if (!is_found (row))
+        continue;
       const PhCatalogueItem *item = item_of (row);
       PhPoints points = ph_points_of_group (item->group);
       g_autoptr (GPtrArray) places =
@@ -187,7 +200,8 @@ select_fitting (PhAddPopover *self)
           least = rank;
         }
     }
-  gtk_list_box_select_row (self->list, best);
+  if (best)
+    gtk_list_box_select_row (self->list, best);
 }
 
 static void
@@ -217,24 +231,13 @@ search_key_cb (GtkEventControllerKey *keys G_GNUC_UNUSED, guint keyval, guint co
 }
 
 static gboolean
-has_all_words (const char *text, const char *search)
-{
-  g_autofree char *folded = g_utf8_casefold (text, -1);
-  g_autofree char *wanted = g_utf8_casefold (search, -1);
-  g_auto (GStrv) words = g_strsplit_set (wanted, " \t", -1);
-  for (char **word = words; *word; word++)
-    if (!strstr (folded, *word))
-      return FALSE;
-  return TRUE;
-}
-
-static gboolean
 filter_cb (GtkListBoxRow *row, gpointer data)
 {
   PhAddPopover *self = data;
   const PhCatalogueItem *item = item_of (row);
-  g_autofree char *text = g_strdup_printf ("%s %s", item->part.name, _ (item->group));
-  return has_all_words (text, gtk_editable_get_text (GTK_EDITABLE (self->search)));
+  g_autofree char *text = g_strdup_printf ("%s, %s, %s", item->part.name, _ (item->group),
+                                           item->search ? item->search : "");
+  return ph_search_matches (text, gtk_editable_get_text (GTK_EDITABLE (self->search)));
 }
 
 static void
@@ -273,8 +276,8 @@ select_rule_length (PhAddPopover *self)
   gtk_list_box_select_row (self->list, best);
 }
 
-/* A row is always chosen, so that Enter adds it: without a search the part that the rig has the
- * best place for, else the first that was found. */
+/* A row is always chosen, so that Enter adds it: of those found the part that the rig has the best
+ * place for. */
 static void
 search_cb (GtkSearchEntry *search G_GNUC_UNUSED, PhAddPopover *self)
 {
@@ -282,10 +285,7 @@ search_cb (GtkSearchEntry *search G_GNUC_UNUSED, PhAddPopover *self)
     return;
   gtk_list_box_invalidate_filter (self->list);
   gtk_list_box_select_row (self->list, NULL);
-  if (*gtk_editable_get_text (GTK_EDITABLE (self->search)))
-    select_from (self, 0, 1);
-  else
-    select_fitting (self);
+  select_fitting (self);
   select_rule_length (self);
   gtk_adjustment_set_value (gtk_scrolled_window_get_vadjustment (self->scroller), 0);
   show_row_soon (self);
@@ -383,9 +383,33 @@ ph_add_popover_class_init (PhAddPopoverClass *klass)
 }
 
 static void
+place_setup_cb (GtkListItemFactory *factory G_GNUC_UNUSED, GtkListItem *item)
+{
+  GtkWidget *label = gtk_label_new (NULL);
+  gtk_label_set_xalign (GTK_LABEL (label), 0);
+  gtk_label_set_wrap (GTK_LABEL (label), TRUE);
+  gtk_label_set_wrap_mode (GTK_LABEL (label), PANGO_WRAP_WORD_CHAR);
+  gtk_label_set_width_chars (GTK_LABEL (label), PLACE_CHARS);
+  gtk_label_set_max_width_chars (GTK_LABEL (label), PLACE_CHARS);
+  gtk_list_item_set_child (item, label);
+}
+
+static void
+place_bind_cb (GtkListItemFactory *factory G_GNUC_UNUSED, GtkListItem *item)
+{
+  GtkStringObject *words = gtk_list_item_get_item (item);
+  gtk_label_set_text (GTK_LABEL (gtk_list_item_get_child (item)),
+                      gtk_string_object_get_string (words));
+}
+
+static void
 ph_add_popover_init (PhAddPopover *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  g_autoptr (GtkListItemFactory) factory = gtk_signal_list_item_factory_new ();
+  g_signal_connect (factory, "setup", G_CALLBACK (place_setup_cb), NULL);
+  g_signal_connect (factory, "bind", G_CALLBACK (place_bind_cb), NULL);
+  gtk_drop_down_set_factory (self->place, factory);
   gtk_list_box_set_filter_func (self->list, filter_cb, self, NULL);
   gtk_list_box_set_header_func (self->list, header_cb, self, NULL);
   gtk_search_entry_set_key_capture_widget (self->search, GTK_WIDGET (self->list));

@@ -214,6 +214,33 @@ mount_words (const char *mount)
   return g_strdup_printf (_ ("bow: %s mount"), text);
 }
 
+/* A part's name inside a sentence. */
+static char *
+name_words (const char *name)
+{
+  g_autofree char *cut = ph_text_cut (name, 40);
+  return ph_words_inside (cut);
+}
+
+/* A bracket's only socket needs no name. One called left or right is where its place says: a rig
+ * that was mirrored keeps its ids. */
+static char *
+socket_words (const PhPart *bracket, const char *socket)
+{
+  g_autofree char *name = name_words (ph_part_name (bracket));
+  if (bracket->n_sockets == 1)
+    return g_steal_pointer (&name);
+  int s = ph_sockets_find (bracket->sockets, bracket->n_sockets, socket);
+  double y = s < 0 ? 0 : bracket->sockets[s].at_mm[1];
+  gboolean sided = strcmp (socket, "left") == 0 || strcmp (socket, "right") == 0;
+  const char *words = socket;
+  if (sided && fabs (y) >= FLAT_MM)
+    words = y > 0 ? _ ("left") : _ ("right");
+  else if (strcmp (socket, "front") == 0)
+    words = _ ("front");
+  return g_strdup_printf (_ ("%s: %s"), name, words);
+}
+
 char *
 ph_words_place (const PhRig *rig, const char *on, gboolean along)
 {
@@ -223,9 +250,21 @@ ph_words_place (const PhRig *rig, const char *on, gboolean along)
     return colon ? mount_words (colon + 1) : g_strdup (_ ("bow"));
 
   int i = ph_rig_find (rig, host);
-  g_autofree char *cut = ph_text_cut (i < 0 ? host : ph_part_name (&rig->parts[i]), 40);
-  g_autofree char *name = ph_words_inside (cut);
+  if (colon && i >= 0)
+    return socket_words (&rig->parts[i], colon + 1);
+  g_autofree char *name = name_words (i < 0 ? host : ph_part_name (&rig->parts[i]));
   if (colon)
     return g_strdup_printf (_ ("%s: %s"), name, colon + 1);
   return g_strdup_printf (along ? _ ("along the %s") : _ ("%s’s end"), name);
+}
+
+char *
+ph_words_between (const PhRig *rig, size_t i)
+{
+  int host = ph_rig_host (rig, i, NULL);
+  g_autofree char *name = name_words (ph_part_name (&rig->parts[i]));
+  if (host < 0)
+    return g_strdup_printf (_ ("between the bow and the %s"), name);
+  g_autofree char *carrier = name_words (ph_part_name (&rig->parts[host]));
+  return g_strdup_printf (_ ("between the %s and the %s"), carrier, name);
 }

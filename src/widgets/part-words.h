@@ -42,4 +42,7 @@ char *ph_words_inside (const char *name);
  * the front bar". New string. */
 char *ph_words_place (const PhRig *rig, const char *on, gboolean along);
 
+/** "between the bow and the front bar": part i and what it hangs on. New string. */
+char *ph_words_between (const PhRig *rig, size_t i);
+
 G_END_DECLS

@@ -2,8 +2,10 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * ph_edit_places says what is free; here it is put in an order. Ranks are our own, common practice:
- * a bar screws to a socket that points its way, never to a stack of weights; weights go on a bar's
- * end before they go around it or straight on the bow; a damper sits at a bar's end.
+ * a bar screws to a socket that points its way, never to a stack of weights, and a front bar goes
+ * below the grip before it goes above; weights go on a bar's end before they go around it or
+ * straight on the bow; a damper sits at a bar's end. Brackets and extenders go between the bow and
+ * a bar, dampers between a bar and its weights.
  */
 #include "widgets/place-list.h"
 
@@ -14,11 +16,17 @@
 #include "base/units.h"
 #include "model/fields.h"
 #include "model/front-tip.h"
+#include "widgets/part-aim.h"
 #include "widgets/part-words.h"
 
 #define NEAR_FIRST (-100)
 #define NOT_FITTED 50
 #define NOT_SENSIBLE 1000
+#define WRONG_WAY 15
+#define ABOVE_THE_GRIP 8
+
+/* From here on an axis goes straight ahead: within 18°. */
+#define STRAIGHT 0.95
 
 #define FRONT_PER_STATURE 0.44
 #define BACK_PER_FRONT 0.4
@@ -30,7 +38,7 @@ ph_points_of_group (const char *group)
     return PH_POINTS_AHEAD;
   if (g_str_has_prefix (group, "Back") || g_str_has_prefix (group, "Side"))
     return PH_POINTS_BACK;
-  return PH_POINTS_ANYWHERE;
+  return g_str_has_prefix (group, "Extend") ? PH_POINTS_ON : PH_POINTS_ANYWHERE;
 }
 
 double
@@ -53,45 +61,36 @@ option_free (gpointer data)
 {
   PhPlaceOption *option = data;
   g_free (option->on);
+  g_free (option->below);
+  g_free (option->through);
   g_free (option->words);
   g_free (option);
 }
 
-/* How far ahead the axis of a socket points, −1 to 1; NAN where its host is not fitted. */
-static double
-axis_ahead (PhDocument *document, int host, const char *socket)
-{
-  const PhRig *rig = ph_document_get_rig (document);
-  const PhCompiled *compiled = ph_document_get_compiled (document);
-  const PhSocket *sockets = host < 0 ? rig->bow.mounts : rig->parts[host].sockets;
-  size_t n = host < 0 ? rig->bow.n_mounts : rig->parts[host].n_sockets;
-  int s = ph_sockets_find (sockets, n, socket);
-  if (s < 0)
-    return NAN;
-  PhVec3 axis =
-      ph_vec3_unit ((PhVec3){ sockets[s].axis[0], sockets[s].axis[1], sockets[s].axis[2] });
-  if (host < 0)
-    return axis.x;
-  int piece = compiled->piece_of_part[host];
-  return piece < 0 ? NAN
-                   : ph_frame_apply (&ph_assembly_place (compiled->assembly, piece)->frame, axis).x;
-}
-
+/* `seat` null: what carries it is not fitted, so that nobody knows where it would point. */
 static int
-rank_on_socket (const PhPart *part, PhPoints points, double ahead)
+rank_on_socket (PhDocument *document, const PhPart *part, PhPoints points, const PhAimSeat *seat)
 {
   if (part->kind == PH_PART_WEIGHTS)
     return 30;
   if (part->kind == PH_PART_DAMPER)
     return 20;
-  gboolean fits =
-      points == PH_POINTS_ANYWHERE || (points == PH_POINTS_AHEAD ? ahead > 0.5 : ahead < 0.5);
-  return fits ? 0 : 15;
+  if (!seat)
+    return points == PH_POINTS_ANYWHERE || points == PH_POINTS_ON ? 0 : WRONG_WAY;
+  int above = seat->host < 0 && seat->axis.x > 0.5 && seat->at_m.z > 0 ? ABOVE_THE_GRIP : 0;
+  if (part->kind == PH_PART_BRACKET)
+    return above + (ph_aim_sides_lead_back (part, seat) ? 0 : WRONG_WAY);
+  if (points == PH_POINTS_BACK)
+    return !ph_aim_can_point_back (document, seat) ? NOT_SENSIBLE : seat->axis.x < 0.5 ? 0 : 6;
+  if (points == PH_POINTS_AHEAD && seat->axis.x <= 0.5)
+    return WRONG_WAY;
+  return above + (points == PH_POINTS_AHEAD && seat->axis.x < STRAIGHT ? 4 : 0);
 }
 
 /* At the far end of something of that kind. */
 static int
-rank_on_end (const PhPart *part, PhPartKind host)
+rank_on_end (PhDocument *document, const PhPart *part, PhPoints points, PhPartKind host,
+             const PhAimSeat *seat)
 {
   switch (part->kind)
     {
@@ -100,10 +99,14 @@ rank_on_end (const PhPart *part, PhPartKind host)
     case PH_PART_DAMPER:
       return host == PH_PART_BAR ? 0 : 25;
     case PH_PART_BRACKET:
-      return host == PH_PART_BAR ? 10 : NOT_SENSIBLE;
+      if (host != PH_PART_BAR)
+        return NOT_SENSIBLE;
+      return seat && !ph_aim_sides_lead_back (part, seat) ? 10 + WRONG_WAY : 10;
     case PH_PART_BAR:
     case PH_PART_ACCESSORY:
     default:
+      if (points == PH_POINTS_BACK && seat && !ph_aim_can_point_back (document, seat))
+        return NOT_SENSIBLE;
       return host == PH_PART_BAR ? 20 : NOT_SENSIBLE;
     }
 }
@@ -116,10 +119,12 @@ rank_of (PhDocument *document, const PhPart *part, PhPoints points, const char *
   const char *colon = strchr (on, ':');
   g_autofree char *host_id = colon ? g_strndup (on, (gsize)(colon - on)) : g_strdup (on);
   int host = ph_rig_find (rig, host_id), rank = 0;
+  PhAimSeat seat;
+  const PhAimSeat *known = ph_aim_seat (document, on, &seat) ? &seat : NULL;
   if (colon)
-    rank = rank_on_socket (part, points, axis_ahead (document, host, colon + 1));
+    rank = rank_on_socket (document, part, points, known);
   else if (host >= 0)
-    rank = rank_on_end (part, rig->parts[host].kind);
+    rank = rank_on_end (document, part, points, rig->parts[host].kind, known);
   if (rank == NOT_SENSIBLE)
     return rank;
   if (host >= 0 && !ph_rig_is_fitted (rig, (size_t)host))
@@ -127,7 +132,7 @@ rank_of (PhDocument *document, const PhPart *part, PhPoints points, const char *
   return g_strcmp0 (host_id, near_id) == 0 ? rank + NEAR_FIRST : rank;
 }
 
-static void
+static PhPlaceOption *
 offer (GPtrArray *options, PhDocument *document, const char *on, double along_mm, int rank)
 {
   PhPlaceOption *option = g_new0 (PhPlaceOption, 1);
@@ -137,6 +142,7 @@ offer (GPtrArray *options, PhDocument *document, const char *on, double along_mm
   option->words = ph_words_place (ph_document_get_rig (document), on, option->along);
   option->rank = rank;
   g_ptr_array_add (options, option);
+  return option;
 }
 
 static gboolean
@@ -166,6 +172,58 @@ offer_along (GPtrArray *options, PhDocument *document, const PhPart *part, int m
     }
 }
 
+/* Whether `part` can carry part i in its stead; `*through` is then its socket for that, null: its
+ * far end. */
+static gboolean
+can_go_before (const PhRig *rig, const PhPart *part, PhPoints points, size_t i,
+               const char **through)
+{
+  const PhPart *now = &rig->parts[i];
+  int host = ph_rig_host (rig, i, NULL);
+  *through = NULL;
+  if (ph_part_is_along (now) || !ph_rig_is_fitted (rig, i))
+    return FALSE;
+  if (part->kind == PH_PART_DAMPER)
+    return now->kind == PH_PART_WEIGHTS && host >= 0 && rig->parts[host].kind == PH_PART_BAR;
+  if (part->kind == PH_PART_BAR)
+    return points == PH_POINTS_ON && (now->kind == PH_PART_BAR || now->kind == PH_PART_BRACKET);
+  *through = part->kind == PH_PART_BRACKET ? ph_aim_through (part) : NULL;
+  return *through && now->kind == PH_PART_BAR;
+}
+
+/* A bar that goes straight ahead comes first: that is where rods are fitted behind it. */
+static int
+rank_between (const PhPart *part, const PhAimSeat *seat)
+{
+  int rank = seat->axis.x >= STRAIGHT ? 1 : 4;
+  if (part->kind == PH_PART_BRACKET && !ph_aim_sides_lead_back (part, seat))
+    rank += WRONG_WAY;
+  return part->kind == PH_PART_BRACKET && part->n_sockets > 1 ? rank : rank + 4;
+}
+
+static void
+offer_between (GPtrArray *options, PhDocument *document, const PhPart *part, PhPoints points,
+               const char *near_id)
+{
+  const PhRig *rig = ph_document_get_rig (document);
+  for (size_t i = 0; i < rig->n_parts; i++)
+    {
+      const char *through;
+      PhAimSeat seat;
+      if (!can_go_before (rig, part, points, i, &through)
+          || !ph_aim_seat (document, rig->parts[i].on, &seat))
+        continue;
+      int rank = rank_between (part, &seat);
+      if (g_strcmp0 (rig->parts[i].id, near_id) == 0)
+        rank += NEAR_FIRST;
+      PhPlaceOption *option = offer (options, document, rig->parts[i].on, NAN, rank);
+      g_free (option->words);
+      option->words = ph_words_between (rig, i);
+      option->below = g_strdup (rig->parts[i].id);
+      option->through = g_strdup (through);
+    }
+}
+
 static int
 by_rank (gconstpointer a, gconstpointer b)
 {
@@ -183,12 +241,16 @@ ph_place_list_new (PhDocument *document, const PhPart *part, PhPoints points, in
   for (char **on = places; *on; on++)
     {
       int rank = rank_of (document, part, points, *on, near_id);
-      if (rank != NOT_SENSIBLE && !is_own_place (rig, moving, *on, FALSE))
-        offer (options, document, *on, NAN, rank);
+      if (rank == NOT_SENSIBLE || is_own_place (rig, moving, *on, FALSE))
+        continue;
+      offer (options, document, *on, NAN, rank)->back =
+          part->kind == PH_PART_BAR && points == PH_POINTS_BACK;
     }
   ph_edit_places_free (places);
   if (part->kind == PH_PART_WEIGHTS)
     offer_along (options, document, part, moving, near_id);
+  if (moving < 0)
+    offer_between (options, document, part, points, near_id);
   g_ptr_array_sort (options, by_rank);
   return options;
 }
@@ -200,7 +262,11 @@ ph_place_add (const PhPlaceOption *place, PhDocument *document, const PhPart *pa
   copy.along_mm = place->along_mm;
   if (place->along)
     copy.given |= ph_given_bit (PH_OBJECT_PART, "along_mm");
-  gboolean added = ph_document_add (document, &copy, place->on, error);
+  if (place->back)
+    ph_aim_back (document, &copy, place->on);
+  gboolean added = place->below
+                       ? ph_document_insert (document, &copy, place->below, place->through, error)
+                       : ph_document_add (document, &copy, place->on, error);
   ph_part_clear (&copy);
   return added;
 }

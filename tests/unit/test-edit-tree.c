@@ -272,6 +272,33 @@ rehung_stack_stays_along_only_on_a_bar (void)
   ph_rig_free (rig);
 }
 
+static void
+a_part_put_between_carries_what_hung_there (void)
+{
+  PhRig *rig = rigs_example (), *before = ph_rig_copy (rig);
+  PhPart block = ph_part_copy (&rig->parts[BLOCK]);
+  size_t index;
+  CHECK (ph_edit_insert (rig, &block, FRONT_BAR, "a", &index, NULL));
+  CHECK (index == before->n_parts && strcmp (rig->parts[index].id, "block") != 0);
+  CHECK_TEXT (rig->parts[index].on, "bow:front");
+  char *on = ph_text_printf ("%s:a", rig->parts[index].id);
+  CHECK_TEXT (rig->parts[FRONT_BAR].on, on);
+  CHECK_TEXT (rig->parts[FRONT_STACK].on, "front-bar");
+  CHECK (rig->parts[FRONT_BAR].lift_deg == before->parts[FRONT_BAR].lift_deg);
+  CHECK (rigs_sound (rig, true));
+  free (on);
+  PhIssues issues = { 0 };
+  PhRig *now = ph_rig_copy (rig);
+  CHECK (!ph_edit_insert (rig, &block, BACK_BAR, "none", &index, &issues), "no such socket");
+  CHECK (!ph_edit_insert (rig, &block, BACK_BAR, NULL, &index, &issues), "a bracket has no end");
+  CHECK (issues.n >= 2 && ph_rig_equal (rig, now), "what is refused changes nothing");
+  ph_issues_clear (&issues);
+  ph_part_clear (&block);
+  ph_rig_free (now);
+  ph_rig_free (before);
+  ph_rig_free (rig);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -288,6 +315,7 @@ main (int argc, char **argv)
   CASE (duplicate_goes_to_a_place_like_its_own);
   CASE (duplicate_along_a_bar_or_on_the_bow_stays_there);
   CASE (rehung_part_takes_its_branch_and_its_angles);
+  CASE (a_part_put_between_carries_what_hung_there);
   CASE (rehung_stack_stays_along_only_on_a_bar);
   return check_end ();
 }
