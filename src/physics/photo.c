@@ -163,7 +163,8 @@ ph_photo_read_vial (const PhPhotoVial *vial, bool mirrored)
   double marks = mirrored ? o.along : -o.along, tilt = marks * vial->rad_per_mark;
   if (fabs (tilt) >= PH_CANT_LIMIT_RAD)
     return refuse (PH_REFUSED_NOT_FINITE);
-  double sd = fmax (o.sd * vial->rad_per_mark, PH_PHOTO_SD_LEAST_RAD);
+  double by_worth = isnan (vial->rad_per_mark_sd) ? 0 : marks * vial->rad_per_mark_sd;
+  double sd = fmax (hypot (o.sd * vial->rad_per_mark, by_worth), PH_PHOTO_SD_LEAST_RAD);
   return (PhPhotoReading){ .refused = PH_NOT_REFUSED,
                            .tilt_rad = tilt,
                            .tilt_sd_rad = isnan (tilt) ? (double)NAN : sd,

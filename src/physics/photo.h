@@ -89,7 +89,8 @@ typedef struct
   PhPhotoPoint marks[2];  /* on the two lines beside the vial's middle, which are one mark apart */
   PhPhotoPoint bubble[2]; /* the bubble's ends; of both pairs either may come first */
   double rad_per_mark;    /* what a mark is worth; NAN: not known, and then the tilt is NAN */
+  double rad_per_mark_sd; /* how well that is known; NAN: not stated, taken as exact */
 } PhPhotoVial;
 
-/** `mirrored` as above. What a mark is worth is taken as exact. */
+/** `mirrored` as above. */
 PhPhotoReading ph_photo_read_vial (const PhPhotoVial *vial, bool mirrored);

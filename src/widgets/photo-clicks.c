@@ -100,7 +100,8 @@ ph_photo_clicks_line (const PhPhotoClicks *clicks, PhPhotoTarget on, PhPhotoPoin
 }
 
 PhPhotoReading
-ph_photo_clicks_read (const PhPhotoClicks *clicks, double rad_per_mark, gboolean mirrored)
+ph_photo_clicks_read (const PhPhotoClicks *clicks, double rad_per_mark, double rad_per_mark_sd,
+                      gboolean mirrored)
 {
   g_assert (ph_photo_clicks_are_complete (clicks));
   PhPhotoPoint first[PH_PHOTO_LINE_MOST], second[PH_PHOTO_LINE_MOST];
@@ -110,6 +111,7 @@ ph_photo_clicks_read (const PhPhotoClicks *clicks, double rad_per_mark, gboolean
     return ph_photo_read_lines (&a, &b, mirrored);
   PhPhotoVial vial = { .marks = { first[0], first[1] },
                        .bubble = { second[0], second[1] },
-                       .rad_per_mark = rad_per_mark };
+                       .rad_per_mark = rad_per_mark,
+                       .rad_per_mark_sd = rad_per_mark_sd };
   return ph_photo_read_vial (&vial, mirrored);
 }

@@ -72,8 +72,9 @@ gboolean ph_photo_clicks_undo (PhPhotoClicks *clicks);
  */
 PhPhotoLine ph_photo_clicks_line (const PhPhotoClicks *clicks, PhPhotoTarget on,
                                   PhPhotoPoint *points);
-/** What complete clicks give. `rad_per_mark` may be NAN; lines do not need it. */
+/** What complete clicks give. What a mark of the vial is worth, and how well that is known, as in
+ * PhPhotoVial; lines do not need it. */
 PhPhotoReading ph_photo_clicks_read (const PhPhotoClicks *clicks, double rad_per_mark,
-                                     gboolean mirrored);
+                                     double rad_per_mark_sd, gboolean mirrored);
 
 G_END_DECLS

@@ -26,8 +26,8 @@ struct _PhPhotoDialog
   GtkStack *pages;
   GtkToggleButton *by_lines, *by_vial;
   GtkCheckButton *mirrored;
-  GtkWidget *panel, *ways, *more_string, *more_edge, *undo, *use, *choose, *opening;
-  GtkLabel *error, *step, *click_words, *result, *result_more;
+  GtkWidget *panel, *ways, *more_string, *more_edge, *undo, *use, *opening;
+  GtkLabel *error, *step, *result, *result_more;
   GtkBox *how, *sketch, *scale_box;
 
   /* owned */
@@ -63,7 +63,7 @@ reading_now (PhPhotoDialog *self)
   double each = ph_vial_deg_per_mark (ph_document_get_rig (self->document));
   if (!ph_photo_clicks_are_complete (clicks))
     return (PhPhotoReading){ PH_NOT_REFUSED, NAN, NAN, NAN, NAN };
-  return ph_photo_clicks_read (clicks, ph_rad_from_deg (each),
+  return ph_photo_clicks_read (clicks, ph_rad_from_deg (each), NAN,
                                gtk_check_button_get_active (self->mirrored));
 }
 
@@ -284,13 +284,11 @@ bind_children (GtkWidgetClass *widget_class)
   BIND (more_edge);
   BIND (undo);
   BIND (use);
-  BIND (choose);
   BIND (opening);
   BIND (how);
   BIND (sketch);
   BIND (error);
   BIND (step);
-  BIND (click_words);
   BIND (result);
   BIND (result_more);
   BIND (scale_box);

@@ -56,9 +56,9 @@ ph_photo_point_words (const PhPhotoClicks *clicks, guint i)
 static char *
 marks_words (const PhPhotoReading *reading)
 {
-  g_autofree char *size = ph_format_number (fabs (reading->marks), 1);
-  g_autofree char *sd = ph_format_number (reading->marks_sd, 1);
-  if (round (fabs (reading->marks) * 10) == 0)
+  g_autofree char *size = ph_format_number (fabs (reading->marks), 2);
+  g_autofree char *sd = ph_format_number (reading->marks_sd, 2);
+  if (round (fabs (reading->marks) * 100) == 0)
     return g_strdup_printf (_ ("Bubble centred, ±%s of a mark"), sd);
   return g_strdup_printf (reading->marks > 0 ? _ ("Bubble %s marks left ±%s")
                                              : _ ("Bubble %s marks right ±%s"),

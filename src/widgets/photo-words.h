@@ -14,8 +14,8 @@ G_BEGIN_DECLS
 const char *ph_photo_step_words (const PhPhotoClicks *clicks);
 /** "String, point 1, at 412 across and 96 down". New string. */
 char *ph_photo_point_words (const PhPhotoClicks *clicks, guint i);
-/** "Leans 1.2° left ±0.2°", "Bubble 0.4 marks left", why the points give nothing, or, where some
- * are missing, null. New string. */
+/** "Leans 1.2° left ±0.2°", "Bubble 0.40 marks left ±0.02", why the points give nothing, or, where
+ * some are missing, null. New string. */
 char *ph_photo_result_words (const PhPhotoClicks *clicks, const PhPhotoReading *reading,
                              gboolean level);
 /** What goes with it: which way the bow leans where the bubble was told, or what is needed to make

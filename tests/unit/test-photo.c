@@ -272,10 +272,26 @@ either_end_may_be_clicked_first (void)
   PhPhotoReading first = ph_photo_read_vial (&vial, false);
   PhPhotoVial swapped = { { vial.marks[1], vial.marks[0] },
                           { vial.bubble[1], vial.bubble[0] },
-                          vial.rad_per_mark };
+                          vial.rad_per_mark,
+                          vial.rad_per_mark_sd };
   PhPhotoReading second = ph_photo_read_vial (&swapped, false);
   CHECK_NEAR (first.tilt_rad, second.tilt_rad, 1e-16);
   CHECK_REL (first.marks_sd, second.marks_sd, 1e-12);
+}
+
+/* A product's relative deviations add in squares (Bevington, from memory). */
+static void
+what_a_mark_is_worth_counts_with_its_own_deviation (void)
+{
+  PhPhotoVial vial = vial_at (-2.5, 0);
+  double exact = ph_photo_read_vial (&vial, false).tilt_sd_rad;
+  vial.rad_per_mark_sd = DEG (0.2);
+  PhPhotoReading reading = ph_photo_read_vial (&vial, false);
+  double relative = hypot (reading.marks_sd / reading.marks, 0.2 / 1.5);
+  CHECK_REL (reading.tilt_sd_rad, reading.tilt_rad * relative, 1e-12);
+  CHECK (reading.tilt_sd_rad > 2 * exact);
+  vial.rad_per_mark_sd = NAN; /* not stated */
+  CHECK_NEAR (ph_photo_read_vial (&vial, false).tilt_sd_rad, exact, 0);
 }
 
 static void
@@ -370,6 +386,7 @@ main (int argc, char **argv)
   CASE (deviation_of_a_vial_is_that_of_scattering_clicks);
   CASE (bubble_on_the_left_is_positive);
   CASE (either_end_may_be_clicked_first);
+  CASE (what_a_mark_is_worth_counts_with_its_own_deviation);
   CASE (a_mark_of_unknown_worth_gives_marks_but_no_degrees);
   CASE (what_cannot_be_a_vial_is_refused);
   CASE (what_cannot_be_two_lines_is_refused);
