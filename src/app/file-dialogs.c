@@ -49,7 +49,7 @@ with_suffix (GFile *file, gboolean *added)
   *added = !g_str_has_suffix (name, ".json");
   if (!*added)
     return g_object_ref (file);
-  g_autofree char *longer = g_strconcat (name, ".rig.json", NULL);
+  g_autofree char *longer = g_strconcat (name, PH_RIG_SUFFIX, NULL);
   g_autoptr (GFile) folder = g_file_get_parent (file);
   return g_file_get_child (folder, longer);
 }
@@ -88,8 +88,9 @@ static void
 add_filters (GtkFileChooser *chooser)
 {
   g_autoptr (GtkFileFilter) rigs = gtk_file_filter_new ();
-  gtk_file_filter_set_name (rigs, _ ("Rigs (*.rig.json)"));
-  gtk_file_filter_add_pattern (rigs, "*.rig.json");
+  gtk_file_filter_set_name (rigs, _ ("Rigs (*.json)"));
+  /* Not only *.rig.json: a rig saved under a name of one's own must be found again. */
+  gtk_file_filter_add_pattern (rigs, "*.json");
   g_autoptr (GtkFileFilter) all = gtk_file_filter_new ();
   gtk_file_filter_set_name (all, _ ("All files"));
   gtk_file_filter_add_pattern (all, "*");
@@ -120,21 +121,26 @@ ph_file_dialog_open (GtkWindow *parent, const char *title, PhFileChosen chosen, 
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }
 
+static GFile *
+usual_folder (void)
+{
+  const char *documents = g_get_user_special_dir (G_USER_DIRECTORY_DOCUMENTS);
+  return g_file_new_for_path (documents ? documents : g_get_home_dir ());
+}
+
 void
 ph_file_dialog_save (GtkWindow *parent, const char *title, GFile *now, const char *rig_title,
                      PhFileChosen chosen, gpointer data)
 {
   GtkFileChooser *chooser =
       new_request (parent, title, GTK_FILE_CHOOSER_ACTION_SAVE, _ ("_Save"), chosen, data);
-  if (now)
-    gtk_file_chooser_set_file (chooser, now, NULL);
-  else
-    {
-      g_autofree char *name = ph_file_name_for (rig_title);
-      const char *documents = g_get_user_special_dir (G_USER_DIRECTORY_DOCUMENTS);
-      g_autoptr (GFile) folder = g_file_new_for_path (documents ? documents : g_get_home_dir ());
-      gtk_file_chooser_set_current_folder (chooser, folder, NULL);
-      gtk_file_chooser_set_current_name (chooser, name);
-    }
+  g_autoptr (GFile) folder = now ? g_file_get_parent (now) : usual_folder ();
+  g_autofree char *name = now ? g_file_get_basename (now) : ph_file_name_for (rig_title);
+  /* Offered without its suffix, which is put back on: the dialog selects a name up to its last dot,
+   * and whoever typed over that would lose a part of ".rig.json". */
+  if (g_str_has_suffix (name, PH_RIG_SUFFIX))
+    name[strlen (name) - strlen (PH_RIG_SUFFIX)] = '\0';
+  gtk_file_chooser_set_current_folder (chooser, folder, NULL);
+  gtk_file_chooser_set_current_name (chooser, name);
   gtk_native_dialog_show (GTK_NATIVE_DIALOG (chooser));
 }

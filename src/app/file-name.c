@@ -21,6 +21,6 @@ ph_file_name_for (const char *rig_title)
     g_string_truncate (name, name->len - 1);
   if (name->len == 0)
     g_string_append (name, "rig");
-  g_string_append (name, ".rig.json");
+  g_string_append (name, PH_RIG_SUFFIX);
   return g_string_free (name, FALSE);
 }

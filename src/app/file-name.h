@@ -9,6 +9,9 @@
 
 G_BEGIN_DECLS
 
+/** What a rig's file ends in. */
+#define PH_RIG_SUFFIX ".rig.json"
+
 /** "Harbour club indoor" → "harbour-club-indoor.rig.json": letters and digits of any script in
  * lower case, everything between them one hyphen, at most some 60 bytes; "rig.rig.json" where the
  * title (may be null) has neither. (transfer full) */

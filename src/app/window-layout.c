@@ -13,6 +13,7 @@
 #define NARROW_BELOW_PX 900
 #define LARGE_TEXT 1.95 /* times the usual size; 2 with room for rounding */
 #define SIDE_PX 340
+#define HANDLE_PX 8 /* between the columns */
 
 static double
 text_scale (void)
@@ -79,11 +80,26 @@ set_narrow (PhWindow *self, gboolean narrow)
     gtk_widget_remove_css_class (GTK_WIDGET (self), "narrow");
 }
 
+static int
+least_width (GtkWidget *widget)
+{
+  int least;
+  gtk_widget_measure (widget, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  return least;
+}
+
+/* The side pane may be made narrower than its least, or the window could never be made narrow enough
+ * for the drawer: beside the work area it has to be kept whole here. */
 static void
 lay_out (PhWindow *self, int width)
 {
-  if (width > 0)
-    set_narrow (self, width < NARROW_BELOW_PX || text_scale () > LARGE_TEXT);
+  if (width <= 0)
+    return;
+  int side = least_width (GTK_WIDGET (self->side)), work = least_width (GTK_WIDGET (self->work));
+  set_narrow (self, width < MAX (NARROW_BELOW_PX, side + work + HANDLE_PX)
+                        || text_scale () > LARGE_TEXT);
+  if (!self->narrow && gtk_paned_get_position (self->panes) < side)
+    gtk_paned_set_position (self->panes, side);
 }
 
 static gboolean

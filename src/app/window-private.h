@@ -35,6 +35,7 @@ struct _PhWindow
   /* owned */
   PhDocument *document;
   GSettings *settings; /* or null */
+  char *removal;       /* undo label of what the toast offers to undo, or null */
   char **recovered;    /* paths still to offer, newest first */
   char **offered;      /* in `recovered`, the one in the banner */
 

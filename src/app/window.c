@@ -60,6 +60,12 @@ steps_changed_cb (PhWindow *self)
   g_autofree char *redo = again ? g_strdup_printf (_ ("Redo: %s"), again) : g_strdup (_ ("Redo"));
   name_button (self->undo, undo, _ ("Ctrl+Z"));
   name_button (self->redo, redo, _ ("Ctrl+Shift+Z"));
+  /* Its Undo would now take back something else. */
+  if (self->removal && g_strcmp0 (back, self->removal) != 0)
+    {
+      g_clear_pointer (&self->removal, g_free);
+      ph_toast_close (self->toast);
+    }
 }
 
 static void
@@ -72,6 +78,8 @@ changed_cb (PhWindow *self)
 static void
 removed_cb (PhWindow *self, const char *text)
 {
+  g_free (self->removal);
+  self->removal = g_strdup (ph_document_get_undo_label (self->document));
   ph_toast_say (self->toast, text, _ ("Undo"), "win.undo");
 }
 
@@ -274,6 +282,7 @@ ph_window_dispose (GObject *object)
   g_clear_object (&self->document);
   g_clear_object (&self->settings);
   g_clear_pointer (&self->recovered, g_strfreev);
+  g_clear_pointer (&self->removal, g_free);
   self->offered = NULL;
 }
 
