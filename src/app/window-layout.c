@@ -7,20 +7,29 @@
  * itself waits for an idle moment, since widgets must not move house during their layout.
  */
 #include <glib/gi18n.h>
+#include <math.h>
 
 #include "app/window-private.h"
 
 #define NARROW_BELOW_PX 900
 #define LARGE_TEXT 1.95 /* times the usual size; 2 with room for rounding */
 #define SIDE_PX 340
-#define HANDLE_PX 8 /* between the columns */
+#define SIDE_LEAST_PX 300
+#define USUAL_FONT_PT 10.0
 
+/* How large text is: the person's font against the usual one, and the display's factor. */
 static double
 text_scale (void)
 {
   int dpi = -1;
-  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, NULL);
-  return dpi > 0 ? dpi / 1024.0 / 96.0 : 1;
+  g_autofree char *font = NULL;
+  g_object_get (gtk_settings_get_default (), "gtk-xft-dpi", &dpi, "gtk-font-name", &font, NULL);
+  double display = dpi > 0 ? dpi / 1024.0 / 96.0 : 1;
+  PangoFontDescription *description = pango_font_description_from_string (font ? font : "");
+  int size = pango_font_description_get_size (description);
+  gboolean points = !pango_font_description_get_size_is_absolute (description);
+  pango_font_description_free (description);
+  return display * (size > 0 && points ? (double)size / PANGO_SCALE / USUAL_FONT_PT : 1.0);
 }
 
 static void
@@ -80,24 +89,16 @@ set_narrow (PhWindow *self, gboolean narrow)
     gtk_widget_remove_css_class (GTK_WIDGET (self), "narrow");
 }
 
-static int
-least_width (GtkWidget *widget)
-{
-  int least;
-  gtk_widget_measure (widget, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
-  return least;
-}
-
-/* The side pane may be made narrower than its least, or the window could never be made narrow enough
- * for the drawer: beside the work area it has to be kept whole here. */
+/* Both columns grow with the text. The side pane may be made narrower than what stands in it, or
+ * the window could never be made narrow enough for the drawer: here it is given its room. */
 static void
 lay_out (PhWindow *self, int width)
 {
+  double scale = MAX (text_scale (), 1.0);
+  int side = (int)lround (SIDE_LEAST_PX * scale);
   if (width <= 0)
     return;
-  int side = least_width (GTK_WIDGET (self->side)), work = least_width (GTK_WIDGET (self->work));
-  set_narrow (self, width < MAX (NARROW_BELOW_PX, side + work + HANDLE_PX)
-                        || text_scale () > LARGE_TEXT);
+  set_narrow (self, width < NARROW_BELOW_PX * scale || scale > LARGE_TEXT);
   if (!self->narrow && gtk_paned_get_position (self->panes) < side)
     gtk_paned_set_position (self->panes, side);
 }

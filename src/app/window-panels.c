@@ -11,7 +11,7 @@
 #include "widgets/views-pane.h"
 #include "widgets/why-panel.h"
 
-#define PANEL_MOST_PX 260
+#define PANEL_PX 260
 
 static GtkWidget *
 in_scroller (GtkWidget *panel)
@@ -19,8 +19,9 @@ in_scroller (GtkWidget *panel)
   GtkWidget *scroller = gtk_scrolled_window_new ();
   gtk_scrolled_window_set_policy (GTK_SCROLLED_WINDOW (scroller), GTK_POLICY_NEVER,
                                   GTK_POLICY_AUTOMATIC);
-  gtk_scrolled_window_set_propagate_natural_height (GTK_SCROLLED_WINDOW (scroller), TRUE);
-  gtk_scrolled_window_set_max_content_height (GTK_SCROLLED_WINDOW (scroller), PANEL_MOST_PX);
+  /* The same height whatever is in it: else its buttons would move under the pointer with each
+   * answer. */
+  gtk_scrolled_window_set_min_content_height (GTK_SCROLLED_WINDOW (scroller), PANEL_PX);
   gtk_scrolled_window_set_child (GTK_SCROLLED_WINDOW (scroller), panel);
   gtk_widget_set_visible (scroller, FALSE);
   return scroller;

@@ -78,10 +78,11 @@ const PhMark *ph_marks_get (const PhMarks *marks, size_t i);
 /** "From the side", … Translated, borrowed. */
 const char *ph_view_title (PhView view);
 
-/** A distance without its sign, to whole millimetres or tenths of an inch. New string. */
+/** A distance without its sign, to whole millimetres, or tenths of an inch where every length is in
+ * inches. New string. */
 char *ph_place_said (double mm, PhUnits units);
 
-/** "68 mm ahead of the grip throat". New string. */
+/** "68 mm ahead of the grip". New string. */
 char *ph_balance_said (const PhReport *report, PhUnits units);
 
 G_END_DECLS

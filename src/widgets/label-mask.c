@@ -85,6 +85,7 @@ static void
 add_item (PhLabelMask *mask, const PhDrawList *list, const PhItem *item)
 {
   const PhStation *stations;
+  const PhPoint *points;
   switch (item->solid)
     {
     case PH_SOLID_TUBE:
@@ -106,6 +107,9 @@ add_item (PhLabelMask *mask, const PhDrawList *list, const PhItem *item)
       stroke (mask, item->sphere.at, item->sphere.at, item->sphere.radius);
       break;
     case PH_SOLID_LINE:
+      points = ph_draw_list_points (list, item);
+      for (size_t i = 0; i + 1 < item->line.n; i++)
+        stroke (mask, points[i], points[i + 1], item->line.radius);
       break;
     }
 }

@@ -1,7 +1,8 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The chain from cause to bubble, whole sentences for each case so that each can be translated.
+ * The chain from cause to bubble, whole sentences for each case so that each can be translated;
+ * none takes more than two lines beside the views, so that nothing moves when one follows another.
  */
 #include "widgets/lean-words.h"
 
@@ -12,6 +13,9 @@
 
 /* Half of the last digit a tilt shows: nearer to plumb than this reads as plumb. */
 #define PLUMB_DEG 0.05
+/* No one reads a bubble finer (common practice, no source): to say which side is heavy for so
+ * little sends an archer after nothing. */
+#define NEARLY_DEG 0.25
 
 static const char *
 toppling_chain (int heavy_side)
@@ -29,12 +33,10 @@ plumb_chain (const PhSettle *settle)
     return settle->has_level ? _ ("Sides even → bow stands plumb → bubble stays centred.")
                              : _ ("Sides even → bow stands plumb.");
   if (settle->heavy_side < 0)
-    return settle->has_level ? _ (
-               "Left side heavy, your hand holds it → bow stands plumb → bubble stays centred.")
-                             : _ ("Left side heavy, your hand holds it → bow stands plumb.");
-  return settle->has_level
-             ? _ ("Right side heavy, your hand holds it → bow stands plumb → bubble stays centred.")
-             : _ ("Right side heavy, your hand holds it → bow stands plumb.");
+    return settle->has_level ? _ ("Left side heavy, hand holds it → bow plumb → bubble centred.")
+                             : _ ("Left side heavy, hand holds it → bow plumb.");
+  return settle->has_level ? _ ("Right side heavy, hand holds it → bow plumb → bubble centred.")
+                           : _ ("Right side heavy, hand holds it → bow plumb.");
 }
 
 static const char *
@@ -44,13 +46,10 @@ left_chain (const PhSettle *settle)
     return settle->has_level ? _ ("Left side heavy → bow leans left → bubble runs right.")
                              : _ ("Left side heavy → bow leans left.");
   if (settle->heavy_side > 0)
-    return settle->has_level
-               ? _ ("Right side heavy, but your hand twists it left → bow leans left "
-                    "→ bubble runs right.")
-               : _ ("Right side heavy, but your hand twists it left → bow leans left.");
-  return settle->has_level ? _ ("Sides even, your hand twists it left → bow leans left → bubble "
-                                "runs right.")
-                           : _ ("Sides even, your hand twists it left → bow leans left.");
+    return settle->has_level ? _ ("Right side heavy, hand twists left → leans left → bubble right.")
+                             : _ ("Right side heavy, hand twists left → bow leans left.");
+  return settle->has_level ? _ ("Sides even, hand twists left → bow leans left → bubble right.")
+                           : _ ("Sides even, hand twists left → bow leans left.");
 }
 
 static const char *
@@ -60,13 +59,10 @@ right_chain (const PhSettle *settle)
     return settle->has_level ? _ ("Right side heavy → bow leans right → bubble runs left.")
                              : _ ("Right side heavy → bow leans right.");
   if (settle->heavy_side < 0)
-    return settle->has_level
-               ? _ ("Left side heavy, but your hand twists it right → bow leans right "
-                    "→ bubble runs left.")
-               : _ ("Left side heavy, but your hand twists it right → bow leans right.");
-  return settle->has_level ? _ ("Sides even, your hand twists it right → bow leans right → bubble "
-                                "runs left.")
-                           : _ ("Sides even, your hand twists it right → bow leans right.");
+    return settle->has_level ? _ ("Left side heavy, hand twists right → leans right → bubble left.")
+                             : _ ("Left side heavy, hand twists right → bow leans right.");
+  return settle->has_level ? _ ("Sides even, hand twists right → bow leans right → bubble left.")
+                           : _ ("Sides even, hand twists right → bow leans right.");
 }
 
 const char *
@@ -76,5 +72,9 @@ ph_lean_chain (const PhSettle *settle)
     return toppling_chain (settle->heavy_side);
   if (fabs (ph_deg_from_rad (settle->tilt_rad)) < PLUMB_DEG)
     return plumb_chain (settle);
+  if (settle->hand_known && fabs (ph_deg_from_rad (settle->tilt_rad)) < NEARLY_DEG)
+    return settle->has_level
+               ? _ ("As good as even → bow as good as plumb → bubble as good as centred.")
+               : _ ("As good as even → bow as good as plumb.");
   return settle->tilt_rad < 0.0 ? left_chain (settle) : right_chain (settle);
 }

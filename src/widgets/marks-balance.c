@@ -103,10 +103,12 @@ ph_marks_turn_line (PhMarks *marks)
 char *
 ph_place_said (double mm, PhUnits units)
 {
-  gboolean metric = in_millimetres (units);
-  double shown = ph_quantity_to_shown (PH_QUANTITY_LENGTH, units, fabs (mm));
-  g_autofree char *number = ph_format_number (shown, metric ? 0 : 1);
-  return g_strdup_printf ("%s %s", number, ph_quantity_unit (PH_QUANTITY_LENGTH, units));
+  /* As the readings have it: inches only where all lengths are in inches, not where bars alone are.
+   */
+  gboolean inches = units == PH_UNITS_TRADE;
+  double shown = inches ? fabs (mm) / MM_PER_INCH : fabs (mm);
+  g_autofree char *number = ph_format_number (shown, inches ? 1 : 0);
+  return g_strdup_printf ("%s %s", number, inches ? _ ("in") : _ ("mm"));
 }
 
 char *
@@ -116,9 +118,9 @@ ph_balance_said (const PhReport *report, PhUnits units)
   g_autofree char *size = ph_place_said (ahead_mm, units);
   g_autofree char *nothing = ph_place_said (0.0, units);
   if (g_str_equal (size, nothing))
-    return g_strdup (_ ("over the grip throat"));
-  return ahead_mm > 0.0 ? g_strdup_printf (_ ("%s ahead of the grip throat"), size)
-                        : g_strdup_printf (_ ("%s behind the grip throat"), size);
+    return g_strdup (_ ("over the grip"));
+  return ahead_mm > 0.0 ? g_strdup_printf (_ ("%s ahead of the grip"), size)
+                        : g_strdup_printf (_ ("%s behind the grip"), size);
 }
 
 static void
@@ -152,7 +154,7 @@ ph_marks_balance (PhMarks *marks)
     return;
   g_autofree char *said = ph_balance_said (marks->facts->report, marks->facts->units);
   double x = (double)at.x, y = (double)at.y, aside = BALANCE_RADIUS_PX + 5;
-  PhTextStyle style = { .scale = 0.95, .reach_px = 140 };
+  PhTextStyle style = { .scale = 0.95, .reach_px = 300 };
   const PhTextPlace places[] = { { x + aside, y - 2, 0, 0.75 },
                                  { x + aside, y - aside, 0, 1 },
                                  { x + aside, y + aside, 0, 0 },

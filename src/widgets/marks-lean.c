@@ -156,8 +156,8 @@ ph_marks_lever (PhMarks *marks)
     }
   PhPixel middle = dimension (marks, plane, on, dx, dy);
   g_autofree char *size = ph_place_said ((double)com.y, facts->units);
-  g_autofree char *said =
-      com.y > 0.0f ? g_strdup_printf (_ ("%s left"), size) : g_strdup_printf (_ ("%s right"), size);
+  /* Translators: the lever arm of a part's weight about the bow's plane, like "lever 65 mm". */
+  g_autofree char *said = g_strdup_printf (_ ("lever %s"), size);
   double x = (double)middle.x, y = (double)middle.y;
   PhTextStyle style = { .accent = TRUE, .scale = 0.95, .reach_px = 120 };
   const PhTextPlace below[] = { { x, y + 6, 0.5, 0 }, { x, y - 6, 0.5, 1 } };

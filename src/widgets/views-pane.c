@@ -128,7 +128,9 @@ aim (PhViewsPane *self, const PhViewsLayout *layout)
     before[i] = self->cameras[i];
   ph_views_cameras (&self->extent, layout, ph_views_scale (&self->extent, layout), 0.0f, 0.0f,
                     self->cameras);
-  if (self->moved)
+  /* Nor does a word more below the views, in the middle of a drag, shrink the bow under the hand. */
+  gboolean aimed = before[PH_VIEW_SIDE].px_per_mm > 0.0f;
+  if (self->moved || (aimed && ph_document_in_gesture (self->document)))
     for (int i = 0; i < PH_PANE_VIEWS; i++)
       {
         self->cameras[i].px_per_mm = before[i].px_per_mm;

@@ -214,12 +214,12 @@ views_say_what_they_show (void)
   PhMarks *above = marks_of (&drawn, PH_VIEW_ABOVE, 750, 150, bar, PH_UNITS_METRIC);
   /* The back bar: root at y = 14, 20° to the left and 12° down, its mass centre half-way along its
    * 305 mm: 14 + 152.5 sin 20° cos 12° = 65.0 mm. */
-  CHECK (says (side, "From the side") && says (side, "ahead of the grip throat"));
-  CHECK (says (behind, "From behind") && says (behind, "65 mm left")
+  CHECK (says (side, "From the side") && says (side, "ahead of the grip"));
+  CHECK (says (behind, "From behind") && says (behind, "lever 65 mm")
          && says (behind, "lean drawn 5 times") && says (behind, "leans left"));
-  CHECK (says (above, "From above") && says (above, "65 mm left"));
+  CHECK (says (above, "From above") && says (above, "lever 65 mm"));
   CHECK (says (side, "200 mm") || says (side, "100 mm"));
-  CHECK (!says (side, "65 mm left"), "a lever arm is not seen from the side");
+  CHECK (!says (side, "lever 65 mm"), "a lever arm is not seen from the side");
   ph_marks_free (side);
   ph_marks_free (behind);
   ph_marks_free (above);

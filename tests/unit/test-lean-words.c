@@ -158,11 +158,14 @@ chain_names_the_hand_where_it_works_against_the_weight (void)
 {
   PhSettle settle = known (1.0, 0.8, 1.2);
   settle.heavy_side = -1;
-  CHECK_TEXT (ph_lean_chain (&settle), "Left side heavy, but your hand twists it right → bow leans "
-                                       "right → bubble runs left.");
+  CHECK_TEXT (ph_lean_chain (&settle),
+              "Left side heavy, hand twists right → leans right → bubble left.");
   settle.tilt_rad = 0.0;
   CHECK_TEXT (ph_lean_chain (&settle),
-              "Left side heavy, your hand holds it → bow stands plumb → bubble stays centred.");
+              "Left side heavy, hand holds it → bow plumb → bubble centred.");
+  settle.tilt_rad = ph_rad_from_deg (0.2);
+  CHECK_TEXT (ph_lean_chain (&settle),
+              "As good as even → bow as good as plumb → bubble as good as centred.");
   settle.settles = false;
   CHECK_TEXT (ph_lean_chain (&settle), "Left side heavy → the bow tips over to the left.");
 }
