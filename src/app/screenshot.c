@@ -14,10 +14,17 @@ ph_screenshot_write (GtkWidget *window, const char *path, GError **error)
   g_return_val_if_fail (GTK_IS_NATIVE (window), FALSE);
   int scale = gtk_widget_get_scale_factor (window);
   int width = gtk_widget_get_width (window), height = gtk_widget_get_height (window);
+  graphene_rect_t bounds;
   g_autoptr (GdkPaintable) paintable = gtk_widget_paintable_new (window);
   GtkSnapshot *snapshot = gtk_snapshot_new ();
   gtk_snapshot_scale (snapshot, (float)scale, (float)scale);
-  gdk_paintable_snapshot (paintable, snapshot, width, height);
+  /* At its own size, the toolkit's frame with it, which is then cut off: asked for another size it
+   * would scale, and drop lines of the 3D areas. */
+  if (!gtk_widget_compute_bounds (window, window, &bounds))
+    bounds = GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height);
+  gtk_snapshot_translate (snapshot, &bounds.origin);
+  gdk_paintable_snapshot (paintable, snapshot, (double)bounds.size.width,
+                          (double)bounds.size.height);
   GskRenderNode *node = gtk_snapshot_free_to_node (snapshot);
   if (!node)
     {

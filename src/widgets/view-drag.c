@@ -325,7 +325,8 @@ hint_of (PhBowView *self)
   if (drag->started)
     return drag->touch ? NULL : ph_drag_keys_hint (drag->held.kind == PH_HOLD_TURN);
   /* In one place only, and not to somebody who has done it. */
-  if (self->dragged || (self->view != PH_VIEW_SIDE && self->view != PH_VIEW_FREE))
+  if (self->dragged || ph_document_in_gesture (self->document)
+      || (self->view != PH_VIEW_SIDE && self->view != PH_VIEW_FREE))
     return NULL;
   const PhRig *rig = ph_document_get_rig (self->document);
   for (gsize i = 0; i < rig->n_parts; i++)

@@ -25,7 +25,8 @@
 #define EDGE_PX (PH_HANDLE_TARGET_PX / 2.0f)
 #define HALO_PX 7.0f
 #define HALO_ALPHA 0.28
-#define LIMITS_ALPHA 0.12
+#define LIMITS_ALPHA 0.2
+#define LIMITS_EDGE_ALPHA 0.45
 #define ARC_LEAST_PX 36.0f
 #define ARC_STEPS 32
 #define ARC_DEG 30.0
@@ -254,6 +255,9 @@ limits_fan (PhMarks *marks, const Arc *arc, double lo, double hi)
   for (int i = 0; i <= ARC_STEPS; i++)
     fan.at[fan.n_at++] = on_arc (arc, lo + (hi - lo) * i / ARC_STEPS);
   g_array_append_val (marks->marks, fan);
+  for (int end = 0; end < 2; end++)
+    ph_marks_add_line (marks, fan.at[0], end ? fan.at[fan.n_at - 1] : fan.at[1], PH_DASH_NONE,
+                       LIMITS_EDGE_ALPHA, TRUE, TRUE);
 }
 
 static double
@@ -319,13 +323,13 @@ say_value (PhMarks *marks, const PhMarkHand *hand)
                                  { x + POINTER_ASIDE, y + POINTER_ASIDE, 0, 0 },
                                  { x - POINTER_ASIDE, y + POINTER_ASIDE, 1, 0 } };
   PhTextStyle bold = {
-    .bold = TRUE, .accent = TRUE, .scale = 1.25, .reach_px = 200, .care = PH_LABEL_OVER
+    .bold = TRUE, .accent = TRUE, .scale = 1.25, .reach_px = 90, .care = PH_LABEL_OFF
   };
   PhLabelBox box;
   if (!ph_marks_add_text (marks, hand->value, &bold, places, G_N_ELEMENTS (places), &box)
       || !hand->effect)
     return;
-  PhTextStyle plain = { .scale = 1.0, .reach_px = 200, .care = PH_LABEL_OVER };
+  PhTextStyle plain = { .scale = 1.0, .reach_px = 60, .care = PH_LABEL_OFF };
   const PhTextPlace below[] = { { box.x, box.y + box.height, 0, 0 },
                                 { box.x + box.width, box.y + box.height, 1, 0 },
                                 { box.x, box.y, 0, 1 },
