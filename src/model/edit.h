@@ -74,7 +74,8 @@ bool ph_edit_rehang (PhRig *rig, size_t i, const char *on, PhIssues *issues);
 char **ph_edit_places (const PhRig *rig, PhPartKind kind, int moving);
 void ph_edit_places_free (char **places);
 
-/** Mirrors the rig for the other bow hand (physics: mirroring); twice is the very same rig. */
+/** Mirrors the rig for the other bow hand (physics: mirroring); twice is the very same rig. The
+ * words left and right in the parts' names change places too; ids stay. */
 void ph_edit_mirror (PhRig *rig);
 
 /** `key` of an answer of the other side, and of the issue that refuses one. */

@@ -21,7 +21,11 @@ typedef struct
 /** Of every part, those switched off too: a new array. `rig` must be checked. */
 PhAcross *ph_across_of (const PhRig *rig);
 
-/** Turns the part's swing, its limits and its y over; what it hangs on is the caller's. */
+/** "Left back bar" → "Right back bar": whole words of a side, exchanged. New string. */
+char *ph_mirror_name (const char *name);
+
+/** Turns the part's swing, its limits and its y over, and the sides in its name; what it hangs on
+ * is the caller's. */
 void ph_mirror_part (PhPart *part, PhAcross across);
 
 /** Turns a sign; 0 keeps its own: a file says 0 and not -0. */

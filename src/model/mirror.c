@@ -1,7 +1,8 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * The rig for the other bow hand. Only signs turn, so that twice is the very same rig. Whether an
+ * The rig for the other bow hand. Only signs turn, and left and right in
+ * the parts' names, so that twice is the very same rig. Whether an
  * axis lies across the bow, where "left" comes from +x and swing and own y keep their signs, is
  * read from the places of all parts, those switched off too, before anything turns; it is the same
  * in the mirrored rig.
@@ -68,6 +69,12 @@ ph_mirror_part (PhPart *part, PhAcross across)
     {
       ph_mirror_turn (&part->swing_deg);
       turn_limits (&part->limit_swing);
+    }
+  if (part->name)
+    {
+      char *name = ph_mirror_name (part->name);
+      free (part->name);
+      part->name = name;
     }
   ph_mirror_turn (&part->at_mm[1]);
   ph_mirror_turn (&part->aperture_mm[1]);

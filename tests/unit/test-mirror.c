@@ -6,6 +6,7 @@
  */
 #include "check.h"
 #include "model/edit.h"
+#include "model/mirror-own.h"
 #include "model/report.h"
 #include "rigs.h"
 
@@ -227,6 +228,70 @@ branch_with_no_place_on_the_other_side_is_refused (void)
   check_refused (rig, 5, "tail hangs on the end of back-bar");
 }
 
+static void
+check_name (const char *name, const char *mirrored)
+{
+  char *once = ph_mirror_name (name), *twice = ph_mirror_name (once);
+  CHECK_TEXT (once, mirrored);
+  CHECK_TEXT (twice, name);
+  free (once);
+  free (twice);
+}
+
+static void
+names_change_sides_and_come_back (void)
+{
+  check_name ("Left back weights", "Right back weights");
+  check_name ("RIGHT rod, the left one", "LEFT rod, the right one");
+  check_name ("right", "left");
+  check_name ("V bracket: left/right", "V bracket: right/left");
+  check_name ("Left-side rod", "Right-side rod");
+  check_name ("", "");
+  /* No side is meant, or the word is another. */
+  check_name ("Leftover from 2025, brightest", "Leftover from 2025, brightest");
+  check_name ("Weight, left-hand thread", "Weight, left-hand thread");
+  check_name ("lEFT rod", "lEFT rod");
+  check_name ("l\xc3\xa9"
+              "left",
+              "l\xc3\xa9"
+              "left");
+}
+
+static void
+a_name_at_its_longest_stays_as_it_is (void)
+{
+  char name[1001];
+  memset (name, 'x', 1000);
+  name[1000] = '\0';
+  memcpy (name, "left ", 5);
+  check_name (name, name); /* "right" would be the 1,001st character */
+  memcpy (name, "right ", 6);
+  char shorter[1001];
+  memcpy (shorter, "left", 4);
+  strcpy (shorter + 4, name + 5);
+  check_name (name, shorter);
+}
+
+static void
+mirrored_parts_are_called_after_the_side_they_are_on (void)
+{
+  PhRig *rig = rigs_example ();
+  CHECK (ph_edit_set_name (rig, 4, "Left back bar", NULL));
+  CHECK (ph_edit_set_name (rig, 5, "Left weights", NULL));
+  PhRig *named = ph_rig_copy (rig);
+  ph_edit_mirror (rig);
+  CHECK_TEXT (rig->parts[4].name, "Right back bar");
+  CHECK_TEXT (rig->parts[4].id, "back-bar");
+  ph_edit_mirror (rig);
+  CHECK (ph_rig_equal (rig, named));
+  CHECK (ph_edit_mirror_part (rig, 4, NULL));
+  CHECK_TEXT (rig->parts[5].name, "Right weights");
+  CHECK (ph_edit_mirror_part (rig, 4, NULL));
+  CHECK (ph_rig_equal (rig, named), "of a branch too");
+  ph_rig_free (named);
+  ph_rig_free (rig);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -240,5 +305,8 @@ main (int argc, char **argv)
   CASE (branch_off_the_plane_gets_a_socket_and_leaves_none_behind);
   CASE (socket_that_is_there_is_used_and_kept);
   CASE (branch_with_no_place_on_the_other_side_is_refused);
+  CASE (names_change_sides_and_come_back);
+  CASE (a_name_at_its_longest_stays_as_it_is);
+  CASE (mirrored_parts_are_called_after_the_side_they_are_on);
   return check_end ();
 }

@@ -105,6 +105,29 @@ a_part_that_is_off_has_no_tip_to_measure (void)
 }
 
 static void
+a_mirrored_v_says_where_its_sockets_are_now (void)
+{
+  Fixture f = fixture_new ();
+  g_autoptr (GFile) file = g_file_new_for_path (DATA_DIR "/v-bars.rig.json");
+  CHECK (ph_document_load_copy (f.document, file, NULL));
+  for (int times = 0; times < 2; times++)
+    {
+      const PhRig *rig = ph_document_get_rig (f.document);
+      const PhPart *bar = fixture_part (&f, "left-bar");
+      g_autofree char *words = ph_words_place (rig, bar->on, FALSE);
+      CHECK_TEXT (bar->on, "v-bracket:left");
+      CHECK_TEXT (words, times ? "V bracket: right" : "V bracket: left");
+      CHECK_TEXT (bar->name, times ? "Right back bar" : "Left back bar");
+      g_autofree char *tape =
+          ph_words_tape_side (ph_document_get_compiled (f.document),
+                              (size_t)ph_rig_find (rig, "left-bar"), PH_UNITS_METRIC);
+      CHECK (strstr (tape, times ? "right of the string" : "left of the string"), "%s", tape);
+      ph_document_mirror (f.document);
+    }
+  fixture_clear (&f);
+}
+
+static void
 places_are_named_by_what_carries_them (void)
 {
   Fixture f = fixture_new ();
@@ -163,6 +186,7 @@ main (int argc, char **argv)
   CASE (only_left_and_right_run_a_slider_backwards);
   CASE (a_tape_reads_where_the_tip_is);
   CASE (a_part_that_is_off_has_no_tip_to_measure);
+  CASE (a_mirrored_v_says_where_its_sockets_are_now);
   CASE (places_are_named_by_what_carries_them);
   CASE (a_name_inside_a_sentence_keeps_its_capitals);
   CASE (the_source_names_the_part_as_over_the_counter);
