@@ -20,7 +20,7 @@ struct _PhPartItem
 
   char *id, *name; /* owned */
   int kind;
-  gboolean off, fitted;
+  gboolean off, fitted, locked;
   char *mass_text, *size_text; /* owned */
   PhPartItemMade made;
   GListStore *children; /* owned; null until something hangs on it */

@@ -23,6 +23,7 @@ enum
   PROP_SIZE_TEXT,
   PROP_OFF,
   PROP_FITTED,
+  PROP_LOCKED,
   N_PROPS
 };
 
@@ -63,6 +64,13 @@ ph_part_item_get_fitted (PhPartItem *self)
 {
   g_return_val_if_fail (PH_IS_PART_ITEM (self), FALSE);
   return self->fitted;
+}
+
+gboolean
+ph_part_item_get_locked (PhPartItem *self)
+{
+  g_return_val_if_fail (PH_IS_PART_ITEM (self), FALSE);
+  return self->locked;
 }
 
 const char *
@@ -115,6 +123,9 @@ ph_part_item_get_property (GObject *object, guint prop, GValue *value, GParamSpe
     case PROP_FITTED:
       g_value_set_boolean (value, self->fitted);
       break;
+    case PROP_LOCKED:
+      g_value_set_boolean (value, self->locked);
+      break;
     default:
       G_OBJECT_WARN_INVALID_PROPERTY_ID (object, prop, pspec);
     }
@@ -153,6 +164,7 @@ ph_part_item_class_init (PhPartItemClass *klass)
   props[PROP_SIZE_TEXT] = g_param_spec_string ("size-text", NULL, NULL, NULL, read);
   props[PROP_OFF] = g_param_spec_boolean ("off", NULL, NULL, FALSE, read);
   props[PROP_FITTED] = g_param_spec_boolean ("fitted", NULL, NULL, FALSE, read);
+  props[PROP_LOCKED] = g_param_spec_boolean ("locked", NULL, NULL, FALSE, read);
   g_object_class_install_properties (object_class, N_PROPS, props);
 }
 
@@ -240,6 +252,7 @@ ph_part_item_update_part (PhPartItem *self, const PhPart *part, gboolean fitted,
     set_text (self, &self->name, g_strdup (ph_part_name (part)), PROP_NAME);
   set_flag (self, &self->off, part->off, PROP_OFF);
   set_flag (self, &self->fitted, fitted, PROP_FITTED);
+  set_flag (self, &self->locked, part->locked, PROP_LOCKED);
   update_texts (self, &made);
 }
 

@@ -14,12 +14,13 @@ G_BEGIN_DECLS
 G_DECLARE_FINAL_TYPE (PhPartItem, ph_part_item, PH, PART_ITEM, GObject)
 
 /* Properties (read-only, notify): "id", "name", "kind" (PhPartKind, −1 the bow), "mass-text",
- * "size-text" ("30 in", "8 × 1 oz"), "off" (itself switched off), "fitted". */
+ * "size-text" ("30 in", "8 × 1 oz"), "off" (itself switched off), "fitted", "locked" (kept as it is). */
 const char *ph_part_item_get_id (PhPartItem *self);
 const char *ph_part_item_get_name (PhPartItem *self);
 int ph_part_item_get_kind (PhPartItem *self);
 gboolean ph_part_item_get_off (PhPartItem *self);
 gboolean ph_part_item_get_fitted (PhPartItem *self);
+gboolean ph_part_item_get_locked (PhPartItem *self);
 const char *ph_part_item_get_mass_text (PhPartItem *self);
 const char *ph_part_item_get_size_text (PhPartItem *self);
 

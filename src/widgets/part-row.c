@@ -20,6 +20,7 @@ struct _PhPartRow
   GtkTreeExpander *expander;
   GtkWidget *name_cell, *size_cell, *mass_cell;
   GtkLabel *name, *off, *size, *mass, *message;
+  GtkWidget *locked;
 
   /* Owned */
   PhDocument *document;
@@ -57,14 +58,14 @@ cell_label (PhPartRow *self, PhPartCell cell)
 
 /* The whole row as one text; the toolkit's list item has no name of its own. */
 static void
-name_for_reader (PhPartRow *self, const char *off)
+name_for_reader (PhPartRow *self, const char *off, const char *locked)
 {
   GtkWidget *list_item = gtk_widget_get_parent (GTK_WIDGET (self));
   if (!list_item)
     return;
   GString *text = g_string_new (ph_part_item_get_name (self->item));
   const char *const more[] = { ph_part_item_get_size_text (self->item),
-                               ph_part_item_get_mass_text (self->item), off };
+                               ph_part_item_get_mass_text (self->item), off, locked };
   for (gsize i = 0; i < G_N_ELEMENTS (more); i++)
     if (more[i] && *more[i])
       g_string_append_printf (text, ", %s", more[i]);
@@ -77,6 +78,7 @@ static void
 show_item (PhPartRow *self)
 {
   gboolean fitted = ph_part_item_get_fitted (self->item);
+  gboolean locked = ph_part_item_get_locked (self->item);
   gtk_label_set_text (self->name, ph_part_item_get_name (self->item));
   gtk_label_set_text (self->size, ph_part_item_get_size_text (self->item));
   gtk_widget_set_visible (GTK_WIDGET (self->size),
@@ -91,7 +93,9 @@ show_item (PhPartRow *self)
     gtk_widget_remove_css_class (GTK_WIDGET (self), "not-fitted");
   else
     gtk_widget_add_css_class (GTK_WIDGET (self), "not-fitted");
-  name_for_reader (self, fitted ? "" : gtk_label_get_text (self->off));
+  gtk_widget_set_visible (self->locked, locked);
+  name_for_reader (self, fitted ? "" : gtk_label_get_text (self->off),
+                   locked ? _ ("kept as it is") : "");
 }
 
 /* Only what does not fit needs a tooltip. */
@@ -375,6 +379,7 @@ ph_part_row_class_init (PhPartRowClass *klass)
   gtk_widget_class_bind_template_child (widget_class, PhPartRow, mass_cell);
   gtk_widget_class_bind_template_child (widget_class, PhPartRow, name);
   gtk_widget_class_bind_template_child (widget_class, PhPartRow, off);
+  gtk_widget_class_bind_template_child (widget_class, PhPartRow, locked);
   gtk_widget_class_bind_template_child (widget_class, PhPartRow, size);
   gtk_widget_class_bind_template_child (widget_class, PhPartRow, mass);
   gtk_widget_class_bind_template_child (widget_class, PhPartRow, message);

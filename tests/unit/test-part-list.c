@@ -120,6 +120,34 @@ only_what_changed_is_notified (void)
   fixture_clear (&f);
 }
 
+static bool
+lock_back_bar (PhRig *rig, gpointer data, PhIssues *issues)
+{
+  (void)issues;
+  ph_edit_set_locked (rig, (size_t)ph_rig_find (rig, "back-bar"), *(bool *)data);
+  return true;
+}
+
+static void
+a_part_kept_as_it_is_says_so (void)
+{
+  Fixture f = fixture_new ();
+  g_autoptr (GListModel) root = ph_part_list_new (f.document);
+  PhPartItem *bar = find_item (root, "back-bar"), *stack = find_item (root, "back-stack");
+  GString *told = g_string_new (NULL);
+  g_signal_connect (bar, "notify", G_CALLBACK (count_cb), told);
+  CHECK (!ph_part_item_get_locked (bar));
+  for (int on = 1; on >= 0; on--)
+    {
+      bool lock = on;
+      CHECK (ph_document_edit (f.document, lock_back_bar, &lock, NULL));
+      CHECK (ph_part_item_get_locked (bar) == on && !ph_part_item_get_locked (stack));
+    }
+  CHECK_TEXT (told->str, "locked locked ");
+  g_string_free (told, TRUE);
+  fixture_clear (&f);
+}
+
 static void
 what_hangs_on_an_off_part_is_not_fitted (void)
 {
@@ -235,6 +263,7 @@ main (int argc, char **argv)
   CASE (the_tree_is_the_rigs);
   CASE (texts_follow_the_units);
   CASE (only_what_changed_is_notified);
+  CASE (a_part_kept_as_it_is_says_so);
   CASE (what_hangs_on_an_off_part_is_not_fitted);
   CASE (items_outlive_edits_and_lists_change_singly);
   CASE (a_moved_part_keeps_its_item_and_what_hangs_on_it);
