@@ -45,7 +45,7 @@ ph_step_effect_try (const PhRig *rig, const PhReport *report, const PhCompiled *
   PhCompiled *changed = compile_changed (rig, ref, to_value);
   if (!changed)
     return FALSE;
-  PhMassProperties mass = ph_mass_properties (ph_assembly_total (changed->assembly));
+  PhMassProperties mass = ph_assembly_properties (changed->assembly);
   PhRoll roll = ph_roll_of (mass.mass_kg, mass.com_m, &changed->draw);
   ph_compiled_free (changed);
 
@@ -127,6 +127,9 @@ front_words (double front_g, PhUnits units)
   if (!(fabs (front_g) >= LEAST_FRONT_G))
     return NULL;
   g_autofree char *size = ph_format_quantity_short (fabs (front_g), PH_QUANTITY_MASS, units);
+  g_autofree char *none = ph_format_quantity_short (0, PH_QUANTITY_MASS, units);
+  if (g_str_equal (size, none))
+    return NULL;
   return g_strdup_printf (front_g > 0 ? _ ("front pull %s more at the tip")
                                       : _ ("front pull %s less at the tip"),
                           size);

@@ -202,6 +202,18 @@ a_sure_hand_gets_half_tenths (void)
                  "one more: bubble 0.3° to the left, front pull 1 oz less at the tip");
 }
 
+static void
+a_front_pull_that_shows_as_nothing_is_not_mentioned (void)
+{
+  /* An ounce to a tenth: 0.05 oz is the least that shows. */
+  check_text_of ((PhStepEffect){ TRUE, TRUE, 0.33 * RAD, 0.33 * RAD, 0.3 * RAD, 1.3 },
+                 "one more: bubble 0.3° to the left");
+  check_text_of ((PhStepEffect){ TRUE, TRUE, 0.33 * RAD, 0.33 * RAD, 0.3 * RAD, -1.3 },
+                 "one more: bubble 0.3° to the left");
+  check_text_of ((PhStepEffect){ TRUE, TRUE, 0.33 * RAD, 0.33 * RAD, 0.3 * RAD, 1.5 },
+                 "one more: bubble 0.3° to the left, front pull 0.1 oz more at the tip");
+}
+
 int
 main (int argc, char **argv)
 {
@@ -212,5 +224,6 @@ main (int argc, char **argv)
   CASE (a_number_that_would_be_refused_has_no_effect);
   CASE (a_range_says_no_more_than_it_knows);
   CASE (a_sure_hand_gets_half_tenths);
+  CASE (a_front_pull_that_shows_as_nothing_is_not_mentioned);
   return check_end ();
 }
