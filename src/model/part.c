@@ -107,6 +107,21 @@ ph_sds_free (PhSd *sds, size_t n)
   free (sds);
 }
 
+void
+ph_sds_put (PhSd **sds, size_t *n, const char *key, int numbers, const double *sd)
+{
+  size_t i = 0;
+  while (i < *n && strcmp ((*sds)[i].key, key) != 0)
+    i++;
+  if (i == *n)
+    {
+      *sds = ph_realloc (*sds, (i + 1) * sizeof **sds);
+      (*sds)[(*n)++] = (PhSd){ .key = ph_text_dup (key) };
+    }
+  (*sds)[i].n = numbers;
+  memcpy ((*sds)[i].v, sd, (size_t)numbers * sizeof *sd);
+}
+
 PhPart
 ph_part_copy (const PhPart *part)
 {

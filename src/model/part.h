@@ -141,6 +141,8 @@ PhSocket *ph_sockets_copy (const PhSocket *sockets, size_t n);
 void ph_sockets_free (PhSocket *sockets, size_t n);
 PhSd *ph_sds_copy (const PhSd *sds, size_t n);
 void ph_sds_free (PhSd *sds, size_t n);
+/** States the deviation of a key, in place of one that is stated already; `numbers` is 1 or 3. */
+void ph_sds_put (PhSd **sds, size_t *n, const char *key, int numbers, const double *sd);
 /** Index of the socket with that id, or −1. */
 int ph_sockets_find (const PhSocket *sockets, size_t n, const char *id);
 

@@ -69,21 +69,6 @@ ph_readings_clear (PhReadings *readings)
   readings->n_lines = 0;
 }
 
-static void
-state_sd (PhBow *bow, const char *key, int n, const double *sd)
-{
-  size_t i = 0;
-  while (i < bow->n_sds && strcmp (bow->sds[i].key, key) != 0)
-    i++;
-  if (i == bow->n_sds)
-    {
-      bow->sds = ph_realloc (bow->sds, (i + 1) * sizeof *bow->sds);
-      bow->sds[bow->n_sds++] = (PhSd){ .key = ph_text_dup (key) };
-    }
-  bow->sds[i].n = n;
-  memcpy (bow->sds[i].v, sd, (size_t)n * sizeof *sd);
-}
-
 void
 ph_edit_use_measured (PhRig *rig, const PhMeasured *measured)
 {
@@ -95,10 +80,10 @@ ph_edit_use_measured (PhRig *rig, const PhMeasured *measured)
   memcpy (bow->com_mm, now->com_mm, sizeof bow->com_mm);
   memcpy (bow->gyration_mm, now->gyration_mm, sizeof bow->gyration_mm);
   if (measured->has_mass || !was_measured)
-    state_sd (bow, "mass_g", 1, &now->sd_mass_g);
+    ph_sds_put (&bow->sds, &bow->n_sds, "mass_g", 1, &now->sd_mass_g);
   if (measured->has_com || !was_measured)
-    state_sd (bow, "com_mm", 3, now->sd_com_mm);
+    ph_sds_put (&bow->sds, &bow->n_sds, "com_mm", 3, now->sd_com_mm);
   if (measured->has_gyration || !was_measured)
-    state_sd (bow, "gyration_mm", 3, now->sd_gyration_mm);
+    ph_sds_put (&bow->sds, &bow->n_sds, "gyration_mm", 3, now->sd_gyration_mm);
   ph_edit_set_source (rig, -1, PH_SOURCE_MEASURED);
 }

@@ -291,7 +291,7 @@ build (PhDrawEntry *self)
   gtk_widget_set_valign (sides, GTK_ALIGN_START);
   self->left = new_side (self, sides, _ ("left"));
   self->right = new_side (self, sides, _ ("right"));
-  self->picker = ph_vial_picker_new ();
+  self->picker = ph_vial_picker_new (_ ("Where the bubble stands"));
   self->number = ph_quantity_entry_new (PH_QUANTITY_ANGLE);
   self->scale = ph_vial_scale_new (self->document);
   self->hint =
@@ -299,8 +299,6 @@ build (PhDrawEntry *self)
                     "what a mark is worth and then show the bubble on a drawn vial."),
                  "quiet");
   self->say = GTK_LABEL (new_label (NULL, "error-text"));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->picker), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Where the bubble stands"), -1);
   ph_quantity_entry_set_label (PH_QUANTITY_ENTRY (self->number),
                                level ? _ ("Bubble, in degrees") : _ ("Lean, in degrees"));
   ph_quantity_entry_set_step (PH_QUANTITY_ENTRY (self->number), 0.1);

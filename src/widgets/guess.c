@@ -10,7 +10,6 @@
 #include <math.h>
 #include <string.h>
 
-#include "base/text.h"
 #include "model/fields.h"
 
 typedef struct
@@ -100,11 +99,11 @@ static void
 add_sd (PhSd **sds, size_t *n, const PhNumberRef *ref, const PhField *field, const void *object)
 {
   const Measurable *how = find (ref);
-  PhSd sd = { ph_text_dup (ref->key), field->type == PH_FIELD_VECTOR ? 3 : 1, { 0 } };
-  for (int i = 0; i < sd.n; i++)
-    sd.v[i] = how->sd + how->sd_share * fabs (ph_field_number (field, object, i));
-  *sds = ph_realloc (*sds, (*n + 1) * sizeof **sds);
-  (*sds)[(*n)++] = sd;
+  int numbers = ph_field_components (field);
+  double sd[3] = { 0 };
+  for (int i = 0; i < numbers; i++)
+    sd[i] = how->sd + how->sd_share * fabs (ph_field_number (field, object, i));
+  ph_sds_put (sds, n, ref->key, numbers, sd);
 }
 
 static bool

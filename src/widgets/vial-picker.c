@@ -8,6 +8,8 @@
 
 #include <math.h>
 
+#include "widgets/say.h"
+
 #define HEIGHT 76
 #define WIDTH_LEAST 260
 #define MARGIN 0.7 /* beyond the last mark, so that the bubble there is seen whole [marks] */
@@ -17,6 +19,7 @@ struct _PhVialPicker
 {
   GtkWidget parent_instance;
   double marks;
+  char *name; /* owned */
 };
 
 enum
@@ -53,12 +56,19 @@ ph_vial_picker_set_marks (PhVialPicker *self, double marks)
   gtk_widget_queue_draw (GTK_WIDGET (self));
 }
 
+double
+ph_vial_picker_get_marks (PhVialPicker *self)
+{
+  g_return_val_if_fail (PH_IS_VIAL_PICKER (self), NAN);
+  return self->marks;
+}
+
 void
 ph_vial_picker_set_text (PhVialPicker *self, const char *text)
 {
   g_return_if_fail (PH_IS_VIAL_PICKER (self));
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self), GTK_ACCESSIBLE_PROPERTY_VALUE_TEXT, text,
-                                  -1);
+  g_autofree char *said = g_strdup_printf ("%s: %s", self->name, text);
+  ph_say (GTK_WIDGET (self), said);
 }
 
 static void
@@ -208,8 +218,16 @@ ph_vial_picker_measure (GtkWidget *widget, GtkOrientation orientation, int for_s
 }
 
 static void
+ph_vial_picker_finalize (GObject *object)
+{
+  g_free (PH_VIAL_PICKER (object)->name);
+  G_OBJECT_CLASS (ph_vial_picker_parent_class)->finalize (object);
+}
+
+static void
 ph_vial_picker_class_init (PhVialPickerClass *klass)
 {
+  G_OBJECT_CLASS (klass)->finalize = ph_vial_picker_finalize;
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   widget_class->snapshot = ph_vial_picker_snapshot;
   widget_class->measure = ph_vial_picker_measure;
@@ -235,7 +253,10 @@ ph_vial_picker_init (PhVialPicker *self)
 }
 
 GtkWidget *
-ph_vial_picker_new (void)
+ph_vial_picker_new (const char *name)
 {
-  return g_object_new (PH_TYPE_VIAL_PICKER, NULL);
+  PhVialPicker *self = g_object_new (PH_TYPE_VIAL_PICKER, NULL);
+  self->name = g_strdup (name);
+  ph_say (GTK_WIDGET (self), name);
+  return GTK_WIDGET (self);
 }

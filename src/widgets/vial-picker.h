@@ -20,11 +20,14 @@ G_BEGIN_DECLS
 #define PH_TYPE_VIAL_PICKER (ph_vial_picker_get_type ())
 G_DECLARE_FINAL_TYPE (PhVialPicker, ph_vial_picker, PH, VIAL_PICKER, GtkWidget)
 
-GtkWidget *ph_vial_picker_new (void);
+/** `name` for a screen reader; copied. */
+GtkWidget *ph_vial_picker_new (const char *name);
 
 /** Where the bubble stands, positive to the left; NAN: not read yet, it is drawn as an outline. */
 void ph_vial_picker_set_marks (PhVialPicker *self, double marks);
-/** What a screen reader says of it. */
+double ph_vial_picker_get_marks (PhVialPicker *self);
+/** What a screen reader says of it behind its name: the toolkit's 4.8 tells no value of such a
+ * widget. */
 void ph_vial_picker_set_text (PhVialPicker *self, const char *text);
 
 G_END_DECLS

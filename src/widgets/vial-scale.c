@@ -9,15 +9,18 @@
 #include "document/format.h"
 #include "widgets/quantity-entry.h"
 #include "widgets/tilt-words.h"
+#include "widgets/vial-picker.h"
+
+#define KEY "vial_deg_per_mark"
 
 struct _PhVialScale
 {
   GtkWidget parent_instance;
 
   GtkWidget *expander; /* owned child */
-  GtkWidget *tilt, *keep;
+  GtkWidget *tilt, *picker, *keep;
   GtkEntry *marks;
-  GtkLabel *say;
+  GtkLabel *say, *worth;
   PhDocument *document; /* owned */
 };
 
@@ -42,14 +45,46 @@ ph_vial_deg_per_mark (const PhRig *rig)
   return sight < 0 ? (double)NAN : rig->parts[sight].vial_deg_per_mark;
 }
 
+double
+ph_vial_deg_per_mark_sd (const PhRig *rig)
+{
+  int sight = ph_vial_sight (rig);
+  const PhPart *part = sight < 0 ? NULL : &rig->parts[sight];
+  for (size_t i = 0; part && i < part->n_sds; i++)
+    if (g_str_equal (part->sds[i].key, KEY))
+      return part->sds[i].v[0];
+  return NAN;
+}
+
+void
+ph_vial_calibrate (double tilt_deg, double marks, double *deg_per_mark, double *sd)
+{
+  double tilt = fabs (tilt_deg), moved = fabs (marks);
+  *deg_per_mark = *sd = NAN;
+  if (!(tilt > 0 && moved > 0))
+    return;
+  *deg_per_mark = tilt / moved;
+  *sd = *deg_per_mark * hypot (PH_VIAL_TILT_SD_DEG / tilt, PH_VIAL_EYE_SD_MARKS / moved);
+}
+
+/* "0.53° ± 0.04°", or the first alone where the second is not known. (transfer full) */
+static char *
+worth_words (double each, double sd)
+{
+  g_autofree char *number = ph_format_number (each, 2), *within = ph_format_number (sd, 2);
+  return isnan (sd) ? g_strdup_printf ("%s°", number)
+                    : g_strdup_printf ("%s° ± %s°", number, within);
+}
+
 static void
 changed_cb (PhVialScale *self)
 {
-  double each = ph_vial_deg_per_mark (ph_document_get_rig (self->document));
-  g_autofree char *number = ph_format_short (each, 2);
+  const PhRig *rig = ph_document_get_rig (self->document);
+  double each = ph_vial_deg_per_mark (rig);
+  g_autofree char *worth = worth_words (each, ph_vial_deg_per_mark_sd (rig));
   g_autofree char *text = isnan (each)
                               ? g_strdup (_ ("What is a mark of your vial worth?"))
-                              : g_strdup_printf (_ ("A mark of your vial is worth %s°"), number);
+                              : g_strdup_printf (_ ("A mark of your vial is worth %s"), worth);
   gtk_expander_set_label (GTK_EXPANDER (self->expander), text);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->expander), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   text, -1);
@@ -62,28 +97,93 @@ tell (PhVialScale *self, const char *text)
   gtk_widget_set_visible (GTK_WIDGET (self->say), text != NULL);
 }
 
+/* A bare number, as any screen number is read; marks have no quantity of their own. NAN: none. */
+static double
+marks_typed (PhVialScale *self)
+{
+  double marks;
+  const char *text = gtk_editable_get_text (GTK_EDITABLE (self->marks));
+  return ph_quantity_parse (text, PH_QUANTITY_FORCE, PH_UNITS_METRIC, &marks) == PH_TYPED_OK
+             ? marks
+             : (double)NAN;
+}
+
+/* What comes of what stands in the entries. */
+static void
+show_worth (PhVialScale *self)
+{
+  double each, sd;
+  ph_vial_calibrate (ph_quantity_entry_get_value (PH_QUANTITY_ENTRY (self->tilt)),
+                     marks_typed (self), &each, &sd);
+  g_autofree char *worth = worth_words (each, sd);
+  g_autofree char *text = g_strdup_printf (_ ("A mark is worth %s"), worth);
+  gtk_label_set_text (self->worth, isnan (each) ? "" : text);
+  tell (self, NULL);
+}
+
+static void
+picked_cb (PhVialScale *self, double marks)
+{
+  g_autofree char *text = ph_format_short (fabs (marks), 1);
+  gtk_editable_set_text (GTK_EDITABLE (self->marks), text);
+}
+
+/* The drawn bubble follows what is typed, on the side where it stands. */
+static void
+marks_cb (PhVialScale *self)
+{
+  double marks = marks_typed (self);
+  double side = ph_vial_picker_get_marks (PH_VIAL_PICKER (self->picker)) < 0 ? -1 : 1;
+  ph_vial_picker_set_marks (PH_VIAL_PICKER (self->picker), side * fabs (marks));
+  g_autofree char *number = ph_format_short (fabs (marks), 1);
+  g_autofree char *text = isnan (marks) ? g_strdup (_ ("not read yet"))
+                                        : g_strdup_printf (_ ("%s marks off the middle"), number);
+  ph_vial_picker_set_text (PH_VIAL_PICKER (self->picker), text);
+  show_worth (self);
+}
+
+static char *
+tilt_cb (PhQuantityEntry *entry, double value, gpointer data)
+{
+  (void)entry;
+  if (!(fabs (value) > 0 && fabs (value) < 90))
+    return g_strdup (_ ("Tilt the bow by some degrees, and type how many."));
+  show_worth (data);
+  return NULL;
+}
+
+typedef struct
+{
+  int sight;
+  double each, sd;
+} Worth;
+
+static bool
+do_keep (PhRig *rig, gpointer data, PhIssues *issues)
+{
+  const Worth *worth = data;
+  if (!ph_edit_set_number (rig, (size_t)worth->sight, KEY, 0, worth->each, issues))
+    return false;
+  PhPart *part = &rig->parts[worth->sight]; /* only now: the edit may have moved the parts */
+  ph_sds_put (&part->sds, &part->n_sds, KEY, 1, &worth->sd);
+  return true;
+}
+
 static void
 keep_cb (PhVialScale *self)
 {
-  const PhRig *rig = ph_document_get_rig (self->document);
-  int sight = ph_vial_sight (rig);
-  double marks = NAN;
+  Worth worth = { .sight = ph_vial_sight (ph_document_get_rig (self->document)) };
   g_autoptr (GError) error = NULL;
   if (!ph_quantity_entry_commit (PH_QUANTITY_ENTRY (self->tilt)))
     return;
-  double tilt = fabs (ph_quantity_entry_get_value (PH_QUANTITY_ENTRY (self->tilt)));
-  /* A bare number, as any screen number is read; marks have no quantity of their own. */
-  if (ph_quantity_parse (gtk_editable_get_text (GTK_EDITABLE (self->marks)), PH_QUANTITY_FORCE,
-                         PH_UNITS_METRIC, &marks)
-          != PH_TYPED_OK
-      || !(fabs (marks) > 0) || !(tilt > 0))
+  ph_vial_calibrate (ph_quantity_entry_get_value (PH_QUANTITY_ENTRY (self->tilt)),
+                     marks_typed (self), &worth.each, &worth.sd);
+  if (isnan (worth.each) || worth.sight < 0)
     {
-      tell (self, _ ("Type the tilt in degrees and by how many marks the bubble moved."));
+      tell (self, _ ("Type the tilt in degrees, and by how many marks the bubble moved."));
       return;
     }
-  g_autofree char *id = g_strdup (rig->parts[sight].id);
-  if (ph_document_set_number (self->document, id, "vial_deg_per_mark", 0, tilt / fabs (marks),
-                              &error))
+  if (ph_document_edit (self->document, do_keep, &worth, &error))
     gtk_expander_set_expanded (GTK_EXPANDER (self->expander), FALSE);
   tell (self, error ? error->message : NULL);
 }
@@ -114,49 +214,85 @@ new_label (const char *text)
 }
 
 static GtkWidget *
-new_numbers (PhVialScale *self)
+new_row (GtkWidget *const *children, gsize n)
 {
   GtkWidget *row = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 6);
-  self->tilt = ph_quantity_entry_new (PH_QUANTITY_ANGLE);
-  ph_quantity_entry_set_label (PH_QUANTITY_ENTRY (self->tilt), _ ("Tilt on the other level"));
-  self->marks = GTK_ENTRY (gtk_entry_new ());
-  gtk_editable_set_width_chars (GTK_EDITABLE (self->marks), 6);
-  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->marks), 6);
-  gtk_accessible_update_property (GTK_ACCESSIBLE (self->marks), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Marks the bubble moved"), -1);
-  self->keep = gtk_button_new_with_label (_ ("Keep"));
-  g_signal_connect_swapped (self->keep, "clicked", G_CALLBACK (keep_cb), self);
-  g_signal_connect_swapped (self->marks, "activate", G_CALLBACK (keep_cb), self);
-  GtkWidget *const children[] = { new_label (_ ("Tilted by")),
-                                  self->tilt,
-                                  new_label (_ ("the bubble moves by")),
-                                  GTK_WIDGET (self->marks),
-                                  new_label (_ ("marks")),
-                                  self->keep };
-  for (gsize i = 0; i < G_N_ELEMENTS (children); i++)
+  for (gsize i = 0; i < n; i++)
     {
-      gtk_widget_set_valign (children[i], GTK_ALIGN_START);
+      if (GTK_IS_LABEL (children[i])) /* a word or two beside an entry */
+        gtk_label_set_wrap (GTK_LABEL (children[i]), FALSE);
+      gtk_widget_set_valign (children[i], GTK_ALIGN_CENTER);
       gtk_box_append (GTK_BOX (row), children[i]);
     }
   return row;
 }
 
+static GtkWidget *
+new_tilt (PhVialScale *self)
+{
+  self->tilt = ph_quantity_entry_new (PH_QUANTITY_ANGLE);
+  ph_quantity_entry_set_label (PH_QUANTITY_ENTRY (self->tilt), _ ("Tilt on the other level"));
+  ph_quantity_entry_set_step (PH_QUANTITY_ENTRY (self->tilt), 0.1);
+  ph_quantity_entry_set_value (PH_QUANTITY_ENTRY (self->tilt), NAN);
+  ph_quantity_entry_set_commit (PH_QUANTITY_ENTRY (self->tilt), tilt_cb, self);
+  GtkWidget *const children[] = { new_label (_ ("Tilted by")), self->tilt };
+  return new_row (children, G_N_ELEMENTS (children));
+}
+
+static GtkWidget *
+new_marks (PhVialScale *self)
+{
+  self->marks = GTK_ENTRY (gtk_entry_new ());
+  gtk_editable_set_width_chars (GTK_EDITABLE (self->marks), 6);
+  gtk_editable_set_max_width_chars (GTK_EDITABLE (self->marks), 6);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->marks), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Marks the bubble moved"), -1);
+  g_signal_connect_swapped (self->marks, "changed", G_CALLBACK (marks_cb), self);
+  g_signal_connect_swapped (self->marks, "activate", G_CALLBACK (keep_cb), self);
+  GtkWidget *const children[] = { new_label (_ ("It stands")), GTK_WIDGET (self->marks),
+                                  new_label (_ ("marks off the middle")) };
+  return new_row (children, G_N_ELEMENTS (children));
+}
+
+static GtkWidget *
+new_keep (PhVialScale *self)
+{
+  self->worth = GTK_LABEL (new_label (NULL));
+  gtk_widget_set_hexpand (GTK_WIDGET (self->worth), TRUE);
+  self->keep = gtk_button_new_with_label (_ ("Keep"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->keep), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Keep what a mark is worth"), -1);
+  g_signal_connect_swapped (self->keep, "clicked", G_CALLBACK (keep_cb), self);
+  GtkWidget *const children[] = { GTK_WIDGET (self->worth), self->keep };
+  return new_row (children, G_N_ELEMENTS (children));
+}
+
 static void
 ph_vial_scale_init (PhVialScale *self)
 {
-  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 6);
+  GtkWidget *box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 10);
   self->expander = gtk_expander_new (NULL);
+  self->picker = ph_vial_picker_new (_ ("Where the bubble stands when tilted"));
+  g_signal_connect_swapped (self->picker, "picked", G_CALLBACK (picked_cb), self);
   self->say = GTK_LABEL (new_label (NULL));
   gtk_widget_add_css_class (GTK_WIDGET (self->say), "error-text");
   gtk_widget_set_visible (GTK_WIDGET (self->say), FALSE);
-  gtk_box_append (GTK_BOX (box),
-                  new_label (_ ("Rest the bow, lay a phone or a digital level on the sight's bar, "
-                                "tilt until the bubble stands on another mark, and read the tilt. "
-                                "With two lines only, a mark is the way from one to the other.")));
-  gtk_box_append (GTK_BOX (box), new_numbers (self));
-  gtk_box_append (GTK_BOX (box), GTK_WIDGET (self->say));
+  GtkWidget *const children[] = {
+    new_label (_ ("Rest the bow plumb, the bubble in the middle. Lay a phone or a digital level on "
+                  "the sight’s bar, tilt by two or three degrees, and read the tilt. Then show on "
+                  "the drawn vial where the bubble went. A mark is the way from one line to the "
+                  "next.")),
+    new_tilt (self),
+    self->picker,
+    new_marks (self),
+    new_keep (self),
+    GTK_WIDGET (self->say)
+  };
+  for (gsize i = 0; i < G_N_ELEMENTS (children); i++)
+    gtk_box_append (GTK_BOX (box), children[i]);
   gtk_expander_set_child (GTK_EXPANDER (self->expander), box);
   gtk_widget_set_parent (self->expander, GTK_WIDGET (self));
+  marks_cb (self);
 }
 
 GtkWidget *

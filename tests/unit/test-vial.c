@@ -5,6 +5,7 @@
  * no display.
  */
 #include "widgets/columns-layout.h"
+#include "widgets/vial-scale.h"
 #include "widgets/vial.h"
 
 #include "base/units.h"
@@ -31,6 +32,34 @@ scale_is_even_and_ends_at_three_degrees (void)
   CHECK (three < 200.0 && three > 100.0);
 }
 
+/* The deviation against the spread of a thousand calibrations with errors drawn from it. */
+static void
+mark_is_worth_the_tilt_over_the_marks_and_no_surer_than_both (void)
+{
+  double each, sd, sum = 0, squares = 0, one, own;
+  ph_vial_calibrate (2, -2.5, &each, &sd);
+  CHECK_NEAR (each, 0.8, 1e-15);
+  srand (7);
+  for (int i = 0; i < 4000; i++)
+    {
+      double tilt = 2, marks = 2.5;
+      for (int k = 0; k < 12; k++) /* twelve uniforms: variance 1 */
+        {
+          tilt += PH_VIAL_TILT_SD_DEG * (rand () / (RAND_MAX + 1.0) - 0.5);
+          marks += PH_VIAL_EYE_SD_MARKS * (rand () / (RAND_MAX + 1.0) - 0.5);
+        }
+      ph_vial_calibrate (tilt, marks, &one, &own);
+      sum += one;
+      squares += one * one;
+    }
+  double spread = sqrt (squares / 4000 - sum * sum / 4000 / 4000);
+  CHECK_REL (sd, spread, 0.05); /* of 4,000: two per cent */
+  ph_vial_calibrate (2, 0, &each, &sd);
+  CHECK (isnan (each) && isnan (sd));
+  ph_vial_calibrate (NAN, 1, &each, &sd);
+  CHECK (isnan (each) && isnan (sd));
+}
+
 static void
 columns_are_as_many_as_fit_and_rows_are_even (void)
 {
@@ -49,6 +78,7 @@ main (int argc, char **argv)
   check_start (argc, argv);
   CASE (bubble_runs_to_the_high_side);
   CASE (scale_is_even_and_ends_at_three_degrees);
+  CASE (mark_is_worth_the_tilt_over_the_marks_and_no_surer_than_both);
   CASE (columns_are_as_many_as_fit_and_rows_are_even);
   return check_end ();
 }
