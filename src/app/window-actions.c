@@ -336,8 +336,9 @@ ph_window_install_actions (GtkWidgetClass *widget_class)
     GdkModifierType modifiers;
     const char *action;
   } keys[] = {
-    { GDK_KEY_Delete, 0, "win.remove" },
+    /* Of an action's keys a menu shows the last. */
     { GDK_KEY_KP_Delete, 0, "win.remove" },
+    { GDK_KEY_Delete, 0, "win.remove" },
     { GDK_KEY_x, GDK_CONTROL_MASK, "win.cut" },
     { GDK_KEY_c, GDK_CONTROL_MASK, "win.copy" },
     { GDK_KEY_v, GDK_CONTROL_MASK, "win.paste" },

@@ -26,7 +26,7 @@ struct _PhFormRow
   /* Template widgets */
   GtkLabel *name, *advice, *message, *tape, *effect, *remark;
   GtkMenuButton *guess;
-  GtkWidget *measured, *fewer, *more;
+  GtkWidget *measured, *fewer, *more, *effect_room;
   PhQuantityEntry *entry;
   PhSlider *slider;
 
@@ -263,6 +263,8 @@ ph_form_row_refresh (PhFormRow *self)
   show_text (self->tape, tape);
   g_autofree char *effect = effect_text (self, rig, units, value, words.sign);
   show_text (self->effect, effect);
+  gtk_widget_set_tooltip_text (GTK_WIDGET (self->effect), effect);
+  gtk_widget_set_visible (self->effect_room, gtk_widget_get_visible (GTK_WIDGET (self->slider)));
   refresh_name (self, &words, effect);
 }
 
@@ -302,6 +304,7 @@ bind_children (GtkWidgetClass *widget_class)
   gtk_widget_class_bind_template_child (widget_class, PhFormRow, slider);
   gtk_widget_class_bind_template_child (widget_class, PhFormRow, tape);
   gtk_widget_class_bind_template_child (widget_class, PhFormRow, effect);
+  gtk_widget_class_bind_template_child (widget_class, PhFormRow, effect_room);
   gtk_widget_class_bind_template_child (widget_class, PhFormRow, remark);
 }
 
