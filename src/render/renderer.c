@@ -160,7 +160,7 @@ line_view (const Picture *picture, const PhCamera *camera, PhLinesWhere where, f
   PhLineView view = { .width_px = camera->width_px,
                       .height_px = camera->height_px,
                       .pixel = picture->frame->pixel,
-                      .nearer = nearer_mm / picture->reach_mm,
+                      .nearer = ph_camera_clip_depth (camera, picture->reach_mm, nearer_mm),
                       .faint = 1.0f,
                       .where = where };
   ph_camera_matrix (camera, picture->reach_mm, view.clip);

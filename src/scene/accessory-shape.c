@@ -59,7 +59,7 @@ sight_shape (PhPen pen, PhPoint at, PhPoint size, PhPoint aperture, const PhRise
   ph_pen_block (pen, at, ph_point (size.x, wide, tall));
   stem_shape (pen, ph_point_add (back, ph_point (STEM_RADIUS, 0.0f, 0.0f)), riser);
   ph_pen_block (pen, ph_point_add (back, ph_point (0.09f * size.x, 0.0f, 0.0f)),
-                ph_point (0.18f * size.x, wide + 5.0f, tall + 6.0f));
+                ph_point (0.18f * size.x, wide + 7.0f, tall + 6.0f));
   /* The upright spans its box and reaches the aperture's height. */
   float low = fminf (at.z - size.z / 2.0f, aperture.z - 6.0f);
   float high = fmaxf (at.z + size.z / 2.0f, aperture.z + 6.0f);

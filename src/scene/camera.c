@@ -190,6 +190,23 @@ ph_camera_orbit (PhCamera *camera, float dx_rad, float dy_rad)
   ph_camera_update (camera);
 }
 
+/* Free view: the nearest that is seen. */
+static float
+near_mm (const PhCamera *camera, float radius_mm)
+{
+  return fmaxf (camera->distance_mm - radius_mm, NEAREST_SHARE * camera->distance_mm);
+}
+
+float
+ph_camera_clip_depth (const PhCamera *camera, float radius_mm, float toward_mm)
+{
+  if (camera->view != PH_VIEW_FREE)
+    return toward_mm / radius_mm;
+  float near = near_mm (camera, radius_mm), far = camera->distance_mm + radius_mm;
+  float square = camera->distance_mm * camera->distance_mm;
+  return toward_mm * 2.0f * far * near / ((far - near) * square);
+}
+
 void
 ph_camera_matrix (const PhCamera *camera, float radius_mm, float matrix[16])
 {
@@ -209,7 +226,7 @@ ph_camera_matrix (const PhCamera *camera, float radius_mm, float matrix[16])
   float half_h = camera->height_px / 2.0f / camera->px_per_mm;
   if (free_view)
     {
-      float near = fmaxf (camera->distance_mm - radius_mm, NEAREST_SHARE * camera->distance_mm);
+      float near = near_mm (camera, radius_mm);
       float k = near / camera->distance_mm;
       glm_frustum_rh_no (-half_w * k, half_w * k, -half_h * k, half_h * k, near,
                          camera->distance_mm + radius_mm, projection);

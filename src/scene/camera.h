@@ -80,6 +80,10 @@ void ph_camera_orbit (PhCamera *camera, float dx_rad, float dy_rad);
  * a sphere of that radius about `middle` inside the depth range. */
 void ph_camera_matrix (const PhCamera *camera, float radius_mm, float matrix[16]);
 
+/** How much nearer to the eye in that matrix's clip space (over w) so many mm are; in perspective at
+ * the picture's middle. */
+float ph_camera_clip_depth (const PhCamera *camera, float radius_mm, float toward_mm);
+
 /** A drawn lean ends here. */
 #define PH_LEAN_DRAWN_MOST_RAD 0.5235987755982988f
 

@@ -12,6 +12,9 @@
 #include "scene/drawlist-build.h"
 
 #define NECK_RADIUS 8.0f
+/* Thinner within a thin block, so that its lines do not shine through. */
+#define NECK_LEAST 3.5f
+#define NECK_UNDER 3.5f
 /* Air between two discs, so that they can be counted: a share of the thickness, at most this. */
 #define GAP_SHARE 0.14f
 #define GAP_MOST 1.0f
@@ -88,15 +91,17 @@ bracket_shape (PhPen pen, const PhPart *part, const PhFrame *frame, PhPoint root
               ph_point_scale (ph_point_of_vec (frame->l), (float)part->size_mm[1] / 2),
               ph_point_scale (ph_point_of_vec (frame->t), (float)part->size_mm[2] / 2));
   /* Necks, hidden where root and socket lie in the block, so that nothing hangs in the air. */
-  ph_pen_tube (pen, root, middle, NECK_RADIUS, NECK_RADIUS);
+  float neck = NECK_RADIUS;
+  for (int i = 0; i < 3; i++)
+    neck = fmaxf (NECK_LEAST, fminf (neck, (float)part->size_mm[i] / 2 - NECK_UNDER));
+  ph_pen_tube (pen, root, middle, neck, neck);
   for (size_t i = 0; i < part->n_sockets; i++)
     {
       const PhSocket *socket = &part->sockets[i];
       PhPoint at = own_to_bow (frame, root, socket->at_mm);
       PhVec3 own = ph_vec3 (socket->axis[0], socket->axis[1], socket->axis[2]);
       PhPoint axis = ph_point_unit (ph_point_of_vec (ph_frame_apply (frame, own)));
-      ph_pen_tube (pen, middle, ph_point_add_scaled (at, axis, -NECK_RADIUS / 2), NECK_RADIUS,
-                   NECK_RADIUS);
+      ph_pen_tube (pen, middle, ph_point_add_scaled (at, axis, -neck / 2), neck, neck);
       ph_pen_tube (ph_pen_role (pen, PH_ROLE_FITTING), ph_point_add_scaled (at, axis, -NECK_RADIUS),
                    at, PH_BOSS_RADIUS, PH_BOSS_RADIUS);
     }

@@ -56,10 +56,10 @@ limb_shape (PhPen pen, float s, PhPoint tip, float up)
   const PhPoint points[] = { ph_point (30.0f, 0.0f, up * s),
                              ph_point (8.0f, 0.0f, up * (s + 120.0f * k)),
                              ph_point (-60.0f, 0.0f, up * (s + 245.0f * k)),
-                             ph_point (-160.0f, 0.0f, up * (s + 345.0f * k)),
-                             ph_point (-212.0f, 0.0f, up * (s + 375.0f * k)),
+                             ph_point (-158.0f, 0.0f, up * (s + 330.0f * k)),
+                             ph_point (-218.0f, 0.0f, up * (s + 357.0f * k)),
                              tip,
-                             ph_point_add (tip, ph_point (-0.5f * NOSE, 0.0f, up * 0.8f * NOSE)) };
+                             ph_point_add (tip, ph_point (-0.25f * NOSE, 0.0f, up * NOSE)) };
   PhLimbSize size = { 15.0f, 6.0f, 45.0f, 16.0f, 0.0f };
   PhPoint way;
   ph_limb_shape (pen, points, COUNT (points), &size, &way);

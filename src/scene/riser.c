@@ -122,11 +122,12 @@ void
 ph_grip_shape (PhPen pen)
 {
   static const PhPoint points[] = {
-    { 6, 0, 16 }, { 0, 0, 0 }, { -4, 0, -28 }, { -11, 0, -60 }, { -22, 0, -92 }
+    { 6, 0, 16 }, { 0, 0, 0 }, { -4, 0, -28 }, { -9, 0, -60 }, { -12, 0, -92 }
   };
-  /* Thin where it runs into the riser above the throat, full in the palm, rounded at the heel. */
+  /* Thin where it runs into the riser above the throat, full in the palm, rounded at the heel,
+   * which stands on the riser. */
   static const PhKnot depth[] = { { 0, 8 },      { 0.06f, 17 }, { 0.17f, 20 }, { 0.5f, 29 },
-                                  { 0.78f, 27 }, { 0.93f, 25 }, { 0.98f, 19 }, { 1, 13 } };
+                                  { 0.78f, 36 }, { 0.93f, 40 }, { 0.98f, 37 }, { 1, 30 } };
   static const PhKnot across[] = { { 0, 16 },     { 0.08f, 24 }, { 0.2f, 25 },
                                    { 0.55f, 28 }, { 0.93f, 26 }, { 1, 19 } };
   PhPoint even[GRIP_STATIONS];

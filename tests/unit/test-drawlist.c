@@ -71,6 +71,57 @@ every_bow_has_its_forms (void)
     }
 }
 
+/* Back from the riser ever flatter, then up again toward the groove of the string: what makes a
+ * recurve (common practice, no source). */
+static void
+a_recurves_limbs_curl_at_their_tips (void)
+{
+  DrawnRig drawn = drawn_rig_of (drawn_rig_load ("recurve"));
+  const PhItem *limb = first_of (&drawn, PH_PART_BOW, PH_ROLE_LIMB);
+  const PhStation *stations = ph_draw_list_stations (drawn.list, limb);
+  size_t n = limb->sweep.n, flattest = 0;
+  double least = INFINITY, steepness[64];
+  for (size_t i = 0; i + 1 < n; i++)
+    {
+      PhPoint step = ph_point_sub (stations[i + 1].at, stations[i].at);
+      steepness[i] = fabs ((double)step.z) / apart (stations[i + 1].at, stations[i].at);
+      if (steepness[i] < least)
+        {
+          least = steepness[i];
+          flattest = i;
+        }
+    }
+  CHECK (flattest > n / 2 && flattest < n - 4, "flattest at %zu of %zu", flattest, n);
+  CHECK (steepness[0] > 0.9 && least < 0.6 && steepness[n - 2] > 0.8, "%g, %g, %g", steepness[0],
+         least, steepness[n - 2]);
+  drawn_rig_clear (&drawn);
+}
+
+/* The grip's heel stands on the riser: no gap between them in the view from the side. */
+static void
+the_grip_is_joined_to_the_riser (void)
+{
+  for (size_t f = 0; f < DRAWN_FILES; f++)
+    {
+      DrawnRig drawn = drawn_rig_of (drawn_rig_load (drawn_files[f]));
+      const PhItem *grip = first_of (&drawn, PH_PART_BOW, PH_ROLE_GRIP);
+      const PhItem *riser = first_of (&drawn, PH_PART_BOW, PH_ROLE_RISER);
+      const PhStation *at = ph_draw_list_stations (drawn.list, grip);
+      const PhStation *bow = ph_draw_list_stations (drawn.list, riser);
+      for (size_t i = 0; i < grip->sweep.n; i++)
+        {
+          double front = (double)(at[i].at.x + at[i].half_depth), gap = INFINITY;
+          for (size_t k = 0; k < riser->sweep.n; k++)
+            if (fabsf (bow[k].at.z - at[i].at.z) < 8.0f)
+              gap = fmin (gap, (double)(bow[k].at.x - bow[k].half_depth) - front);
+          /* The heel's rounding may leave a few millimetres at its very end. */
+          CHECK (gap < (i + 3 < grip->sweep.n ? 0.0 : 6.0), "%s: a gap of %g mm at %g",
+                 drawn_files[f], gap, (double)at[i].at.z);
+        }
+      drawn_rig_clear (&drawn);
+    }
+}
+
 static void
 arrow_and_hand_are_drawn_on_demand (void)
 {
@@ -539,6 +590,8 @@ main (int argc, char **argv)
   check_start (argc, argv);
   ph_math_init ();
   CASE (every_bow_has_its_forms);
+  CASE (a_recurves_limbs_curl_at_their_tips);
+  CASE (the_grip_is_joined_to_the_riser);
   CASE (arrow_and_hand_are_drawn_on_demand);
   CASE (string_runs_from_the_nock_to_both_ends_of_the_bow);
   CASE (string_leaves_the_cam_square_to_its_radius);
