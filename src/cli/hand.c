@@ -190,6 +190,18 @@ today (char date[16], char at[32])
   strftime (at, 32, "%Y-%m-%dT%H:%M:%SZ", &utc);
 }
 
+/* What the hand gave before the reading. */
+static void
+seal (const PhRig *rig, PhReading *reading)
+{
+  PhCompiled *compiled = ph_compile_rig (rig);
+  PhReport *report = ph_report_new (rig, compiled);
+  reading->predicted_deg = ph_deg_from_rad (report->bubble_rad);
+  reading->predicted_90_deg = ph_checks_sure_deg (report);
+  ph_report_free (report);
+  ph_compiled_free (compiled);
+}
+
 /* The exit code; PH_OPTIONS_GO where the reading is in the rig. */
 static int
 add (const PhCommand *self, const Asked *asked, PhRig *rig)
@@ -200,7 +212,7 @@ add (const PhCommand *self, const Asked *asked, PhRig *rig)
   PhReading reading = ph_reading_of (&asked->bubble_deg, 1);
   reading.sd_deg = asked->sd_deg;
   reading.date = asked->date ? asked->date : date;
-  reading.predicted_deg = ph_checks_predict_deg (rig);
+  seal (rig, &reading);
   reading.predicted_at = isnan (reading.predicted_deg) ? NULL : at;
   if (ph_edit_add_check (rig, &reading, NULL, &issues))
     return PH_OPTIONS_GO;

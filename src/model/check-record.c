@@ -12,6 +12,9 @@
 #include "base/units.h"
 #include "model/compile.h"
 
+/* Two predictions of one hand are the same to more than this. */
+#define SAME_DEG 1e-6
+
 /* Every check of the rig, those set aside too, in file order. */
 static PhBubbleCheck *
 all_checks (const PhRig *rig)
@@ -37,16 +40,39 @@ reading_sd (const PhBubbleCheck *check, const PhHand *hand)
   return hypot (ph_cant_sd (&check->roll, hand, cant) * by_cant, check->sd_rad);
 }
 
-static void
-judge_prediction (PhCheckRecord *record, const PhCheck *check, const PhBubbleCheck *checks,
-                  const PhBubbleCheck *used, size_t n_used, size_t i)
+/* What an assumed hand gave: the file's K and B. */
+static bool
+is_of_an_assumed_hand (const PhCheck *check, const PhBubbleCheck *held, const PhArcher *archer)
 {
+  double given = ph_check_predict (held, archer->roll_stiffness_nm_per_rad, archer->roll_bias_nm);
+  return fabs (ph_deg_from_rad (given) - check->predicted_deg) <= SAME_DEG;
+}
+
+/* The band that was sealed, with the reading's own scatter, each 90 %. A check of before bands were
+   kept has that of the hand as all checks before it make it, whatever was set aside since. */
+static double
+band_deg (const PhArcher *archer, const PhBubbleCheck *checks, size_t i)
+{
+  const PhCheck *check = &archer->checks[i];
   PhHand hand;
+  if (!isnan (check->predicted_90_deg))
+    return hypot (check->predicted_90_deg, PH_SD_90 * check->sd_deg);
+  if (i == 0 || is_of_an_assumed_hand (check, &checks[i], archer)
+      || ph_hand_fit (checks, i, &hand) != PH_OK)
+    return NAN;
+  return PH_SD_90 * ph_deg_from_rad (reading_sd (&checks[i], &hand));
+}
+
+static void
+judge_prediction (PhCheckRecord *record, const PhArcher *archer, const PhBubbleCheck *checks,
+                  size_t i)
+{
+  const PhCheck *check = &archer->checks[i];
   record->sealed = !isnan (check->predicted_deg);
-  record->own_hand = n_used > 0;
-  if (!record->sealed || n_used == 0 || ph_hand_fit (used, n_used, &hand) != PH_OK)
+  if (!record->sealed)
     return;
-  record->half_deg = PH_SD_90 * ph_deg_from_rad (reading_sd (&checks[i], &hand));
+  record->half_deg = band_deg (archer, checks, i);
+  record->own_hand = !isnan (record->half_deg);
   record->held = fabs (check->bubble_deg - check->predicted_deg) <= record->half_deg;
 }
 
@@ -59,19 +85,14 @@ ph_check_records_of (const PhRig *rig)
   bool known = ph_compile_hand (rig, &now, &fitted) == PH_OK && fitted;
   PhCheckRecord *records = ph_alloc ((archer->n_checks + 1) * sizeof *records);
   PhBubbleCheck *checks = all_checks (rig);
-  PhBubbleCheck *used = ph_alloc ((archer->n_checks + 1) * sizeof *used);
-  size_t n_used = 0;
   for (size_t i = 0; i < archer->n_checks; i++)
     {
       records[i] = (PhCheckRecord){ .half_deg = NAN, .residual_sd = NAN };
-      judge_prediction (&records[i], &archer->checks[i], checks, used, n_used, i);
+      judge_prediction (&records[i], archer, checks, i);
       if (known)
         records[i].residual_sd = ph_check_residual (&checks[i], &now);
       records[i].disagrees = fabs (records[i].residual_sd) > PH_CHECK_DISAGREES;
-      if (!archer->checks[i].aside)
-        used[n_used++] = checks[i];
     }
-  free (used);
   free (checks);
   return records;
 }

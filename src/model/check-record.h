@@ -2,9 +2,11 @@
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
  * The record of what was predicted before each bubble check and what was then read: for this
- * archer, whether the predictions hold. A prediction's 90 % band is that of a reading, with the
- * hand as the checks before it made it: the interval of the cant and the reading's own scatter.
- * Costs one fit of the hand a check.
+ * archer, whether the predictions hold. A verdict rests on what was sealed with the check alone:
+ * what is set aside, put right or deleted later changes no other check's. A prediction's 90 % band
+ * is that of a reading: the sealed interval of the bubble and the reading's own scatter. A check
+ * that was recorded before intervals were kept has the one of the hand as all checks before it make
+ * it; that costs one fit of the hand each.
  */
 #pragma once
 
@@ -13,9 +15,8 @@
 typedef struct
 {
   bool sealed;        /* a prediction was written down before the reading */
-  bool own_hand;      /* it rested on at least one earlier check in use; else on an assumed hand */
-  double half_deg;    /* half-width of its 90 % band; NAN where not sealed, not the own hand's, or
-                         where that hand could not hold that rig */
+  bool own_hand;      /* it rested on an earlier check; else on an assumed hand, and never counts */
+  double half_deg;    /* half-width of its 90 % band; NAN where not sealed or not the own hand's */
   bool held;          /* the reading lies within the band */
   double residual_sd; /* (read − predicted)/σ with the hand as all checks now have it; NAN where no
                          check is in use */

@@ -17,7 +17,6 @@
 #include "model/check.h"
 #include "model/edit-own.h"
 #include "model/fields.h"
-#include "model/report.h"
 
 bool
 ph_is_date (const char *text)
@@ -38,8 +37,11 @@ ph_is_date (const char *text)
 PhReading
 ph_reading_of (const double *draws_deg, size_t n_draws)
 {
-  return (
-      PhReading){ .draws_deg = draws_deg, .n_draws = n_draws, .sd_deg = NAN, .predicted_deg = NAN };
+  return (PhReading){ .draws_deg = draws_deg,
+                      .n_draws = n_draws,
+                      .sd_deg = NAN,
+                      .predicted_deg = NAN,
+                      .predicted_90_deg = NAN };
 }
 
 double
@@ -73,6 +75,17 @@ ph_checks_predict_deg (const PhRig *rig)
   ph_report_free (report);
   ph_compiled_free (compiled);
   return predicted;
+}
+
+double
+ph_checks_sure_deg (const PhReport *report)
+{
+  if (!report->hand_fitted || !report->stable)
+    return NAN;
+  /* The bubble's turn by the cant's: bubble = asin (cosβ sinφ). */
+  double s = report->roll.cos_beta * sin (report->cant_rad);
+  double by_cant = report->roll.cos_beta * cos (report->cant_rad) / sqrt (1 - s * s);
+  return PH_SD_90 * ph_deg_from_rad (report->cant_sd_rad * by_cant);
 }
 
 static void
@@ -173,6 +186,8 @@ ph_edit_add_check (PhRig *rig, const PhReading *reading, size_t *index, PhIssues
   if (!isnan (reading->predicted_deg))
     set_number (&check, "predicted_deg", reading->predicted_deg);
   set_text (&check, "predicted_at", reading->predicted_at);
+  if (!isnan (reading->predicted_90_deg))
+    set_number (&check, "predicted_90_deg", reading->predicted_90_deg);
   PhRig *draft = ph_rig_copy (rig);
   PhArcher *archer = &draft->archer;
   archer->checks = ph_realloc (archer->checks, (at + 1) * sizeof *archer->checks);

@@ -9,6 +9,7 @@
 #pragma once
 
 #include "model/edit.h"
+#include "model/report.h"
 
 /** A check is one to three draws, stored as one. */
 #define PH_DRAWS_MOST 3
@@ -26,6 +27,7 @@ typedef struct
   const char *note;         /* null or empty: none */
   double predicted_deg;     /* what was predicted before the reading; NAN: nothing */
   const char *predicted_at; /* when, ISO 8601; null: not said */
+  double predicted_90_deg;  /* how sure that was: ph_checks_sure_deg; NAN: it was not */
 } PhReading;
 
 /** A reading with nothing in it but its draws. */
@@ -38,6 +40,9 @@ double ph_reading_sd_deg (const PhReading *reading);
 /** What the rig's hand predicts for the rig as it stands [deg]: to be sealed before the reading.
  * NAN where it does not settle. */
 double ph_checks_predict_deg (const PhRig *rig);
+/** How sure that is: half of the bubble's 90 % interval [deg], the reading's own scatter apart. To
+ * be sealed beside it. NAN where the hand is only assumed or cannot hold the rig. */
+double ph_checks_sure_deg (const PhReport *report);
 
 /** Records a reading of the rig as it stands: its mass, mass centre and draw are filled in.
  * `*index`, where given, is its place. */

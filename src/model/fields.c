@@ -79,6 +79,7 @@ static const PhField check_fields[] = {
   PLAIN (PhCheck, FLAG, aside, 0),
   FIELD (PhCheck, NUMBER, predicted_deg, -180, 180, CLOSED, NAN, EVERY, 0, ANGLE),
   PLAIN (PhCheck, TEXT, predicted_at, 0),
+  FIELD (PhCheck, NUMBER, predicted_90_deg, 0, 360, ABOVE, NAN, EVERY, 0, ANGLE),
 };
 
 static const PhField bow_fields[] = {
@@ -297,6 +298,8 @@ file_unit (const PhField *field)
       return " N·m/rad";
     case PH_QUANTITY_MOMENT:
       return " N·m";
+    case PH_QUANTITY_SPEED:
+      return " m/s";
     case PH_QUANTITY_COUNT:
     default:
       return "";

@@ -35,9 +35,11 @@ typedef struct
   bool aside;        /* kept, listed, not used */
   double *draws_deg; /* the single draws behind bubble_deg */
   size_t n_draws;
-  double predicted_deg; /* sealed before the reading; NAN = absent */
-  char *predicted_at;   /* ISO 8601; null = absent */
-  uint64_t given;       /* bit i: field i of ph_fields_of (PH_OBJECT_CHECK) */
+  double predicted_deg;    /* sealed before the reading; NAN = absent */
+  char *predicted_at;      /* ISO 8601; null = absent */
+  double predicted_90_deg; /* sealed with it: half of the bubble's 90 % interval, the reading's own
+                              scatter apart; NAN = absent: the hand was only assumed */
+  uint64_t given;          /* bit i: field i of ph_fields_of (PH_OBJECT_CHECK) */
   PhExtras extras;
 } PhCheck;
 

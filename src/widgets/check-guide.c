@@ -179,6 +179,7 @@ record (PhCheckGuide *self)
   reading.note = gtk_editable_get_text (GTK_EDITABLE (self->note));
   reading.predicted_deg = self->seal.predicted_deg;
   reading.predicted_at = self->seal.predicted_at;
+  reading.predicted_90_deg = self->seal.sure_deg;
   if (reading.date && !ph_is_date (date))
     {
       show_text (self->refusal, _ ("The date is no day of the calendar: write it as 2026-03-01."));

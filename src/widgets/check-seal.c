@@ -6,6 +6,7 @@
 #include <math.h>
 
 #include "base/units.h"
+#include "model/checks.h"
 
 PhCheckSeal
 ph_check_seal_now (PhDocument *document)
@@ -13,6 +14,7 @@ ph_check_seal_now (PhDocument *document)
   const PhReport *report = ph_document_get_report (document);
   g_autoptr (GDateTime) now = g_date_time_new_now_utc ();
   PhCheckSeal seal = { .predicted_deg = ph_deg_from_rad (report->bubble_rad),
+                       .sure_deg = ph_checks_sure_deg (report),
                        .mass_kg = report->mass.mass_kg,
                        .cos_beta = report->roll.cos_beta,
                        .com_m = report->mass.com_m };
@@ -25,7 +27,7 @@ void
 ph_check_seal_clear (PhCheckSeal *seal)
 {
   g_free (seal->predicted_at);
-  *seal = (PhCheckSeal){ .predicted_deg = NAN };
+  *seal = (PhCheckSeal){ .predicted_deg = NAN, .sure_deg = NAN };
 }
 
 gboolean

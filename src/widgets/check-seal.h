@@ -13,6 +13,7 @@ G_BEGIN_DECLS
 typedef struct
 {
   double predicted_deg; /* NAN: the rig would not settle */
+  double sure_deg;      /* ph_checks_sure_deg */
   char *predicted_at;   /* ISO 8601; null where nothing was predicted */
   double mass_kg, cos_beta;
   PhVec3 com_m;

@@ -366,6 +366,7 @@ add_check (PhRig *rig, gpointer data, PhIssues *issues)
   check.nock_height_mm = 42;
   check.bubble_deg = *(double *)data;
   check.given = ~(uint64_t)0 & ~ph_given_bit (PH_OBJECT_CHECK, "predicted_deg")
+                & ~ph_given_bit (PH_OBJECT_CHECK, "predicted_90_deg")
                 & ~ph_given_bit (PH_OBJECT_CHECK, "aside");
   archer->checks = realloc (archer->checks, (archer->n_checks + 1) * sizeof check);
   archer->checks[archer->n_checks++] = check;
