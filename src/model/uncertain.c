@@ -165,44 +165,108 @@ ph_uncertains_clear (PhUncertains *list)
 }
 
 /* Small against any number of a rig (mm, g, degrees), large against rounding. */
-#define STEP 0.01
+#define STEP 0.001
 
-/* Values with the item's number set to `to`. */
-static void
-values_at (PhRig *rig, PhCompiled *compiled, const PhUncertain *item, double to, PhRigValues values,
-           void *data, double *out)
+/* A rig of which one number at a time is moved. */
+typedef struct
 {
+  PhRig *rig;
+  PhCompiled *compiled;
+  PhFrame *frames; /* of every piece, nothing moved */
+  const double *now;
+  PhRigValues values;
+  void *data;
+  size_t n;
+} Mover;
+
+static void *
+owner_of (const Mover *mover, const PhUncertain *item)
+{
+  return item->part < 0 ? (void *)&mover->rig->bow : (void *)&mover->rig->parts[item->part];
+}
+
+/* Whether some piece's frame has jumped. Where a part's axis crosses the y–z plane its t turns
+ * over, and all that hangs on it with it; that is how angles are counted, and nothing that an angle
+ * set a little wrong would do. */
+static bool
+has_turned_over (const Mover *mover)
+{
+  for (size_t i = 0; i < mover->compiled->n_pieces; i++)
+    {
+      const PhFrame *now = &mover->frames[i];
+      const PhFrame *then = &ph_assembly_place (mover->compiled->assembly, (int)i)->frame;
+      if (ph_vec3_dot (now->t, then->t) < 0.5 || ph_vec3_dot (now->l, then->l) < 0.5)
+        return true;
+    }
+  return false;
+}
+
+/* Values with the item's number set to `to`; whether they can be compared with those now. */
+static bool
+values_at (const Mover *mover, const PhUncertain *item, double to, double *out)
+{
+  ph_field_set_number (item->field, owner_of (mover, item), item->component, to);
   if (item->part < 0)
     {
-      ph_field_set_number (item->field, &rig->bow, item->component, to);
-      PhCompiled *moved = ph_compile_rig (rig);
-      values (moved, data, out);
+      PhCompiled *moved = ph_compile_rig (mover->rig);
+      mover->values (moved, mover->data, out);
       ph_compiled_free (moved);
-      return;
+      return true;
     }
-  ph_field_set_number (item->field, &rig->parts[item->part], item->component, to);
-  ph_compiled_update_part (compiled, rig, (size_t)item->part);
-  values (compiled, data, out);
+  ph_compiled_update_part (mover->compiled, mover->rig, (size_t)item->part);
+  mover->values (mover->compiled, mover->data, out);
+  return !has_turned_over (mover);
+}
+
+/* The range of the item's number, `now` within it. */
+static void
+range_of (const Mover *mover, const PhUncertain *item, double now, double *lo, double *hi)
+{
+  *lo = fmin (item->field->lo, now);
+  *hi = fmax (item->field->hi, now);
+  if (item->part < 0 || strcmp (item->field->key, "mass_g") != 0)
+    return;
+  const PhPart *part = &mover->rig->parts[item->part];
+  *lo = fmin (part->root_fitting_g + part->tip_fitting_g, now);
+}
+
+/* One-sided, three values: as near as central differences (an error of step²). */
+static void
+slopes_to_one_side (const Mover *mover, const PhUncertain *item, double now, double step,
+                    double *slopes)
+{
+  double one[PH_SLOPES_MOST], two[PH_SLOPES_MOST];
+  values_at (mover, item, now + step, one);
+  values_at (mover, item, now + 2 * step, two);
+  for (size_t k = 0; k < mover->n; k++)
+    slopes[k] = (4 * one[k] - 3 * mover->now[k] - two[k]) / (2 * step);
 }
 
 static void
-slopes_of (PhRig *rig, PhCompiled *compiled, const PhUncertain *item, PhRigValues values, size_t n,
-           void *data, double *slopes)
+slopes_of (const Mover *mover, const PhUncertain *item, double *slopes)
 {
-  double above[PH_SLOPES_MOST], below[PH_SLOPES_MOST];
-  void *owner = item->part < 0 ? (void *)&rig->bow : (void *)&rig->parts[item->part];
-  double now = ph_field_number (item->field, owner, item->component), least = item->field->lo;
-  if (item->part >= 0 && strcmp (item->field->key, "mass_g") == 0)
-    least += rig->parts[item->part].root_fitting_g + rig->parts[item->part].tip_fitting_g;
-  double hi = fmin (now + STEP, fmax (item->field->hi, now));
-  double lo = fmax (now - STEP, fmin (least, now));
-  values_at (rig, compiled, item, hi, values, data, above);
-  values_at (rig, compiled, item, lo, values, data, below);
-  for (size_t k = 0; k < n; k++)
-    slopes[k] = (above[k] - below[k]) / (hi - lo);
-  ph_field_set_number (item->field, owner, item->component, now);
+  double above[PH_SLOPES_MOST], below[PH_SLOPES_MOST], lo, hi;
+  double now = ph_field_number (item->field, owner_of (mover, item), item->component);
+  range_of (mover, item, now, &lo, &hi);
+  bool up = now + STEP <= hi && values_at (mover, item, now + STEP, above);
+  bool down = now - STEP >= lo && values_at (mover, item, now - STEP, below);
+  if (up && down)
+    for (size_t k = 0; k < mover->n; k++)
+      slopes[k] = (above[k] - below[k]) / (2 * STEP);
+  else
+    slopes_to_one_side (mover, item, now, down ? -STEP : STEP, slopes);
+  ph_field_set_number (item->field, owner_of (mover, item), item->component, now);
   if (item->part >= 0)
-    ph_compiled_update_part (compiled, rig, (size_t)item->part);
+    ph_compiled_update_part (mover->compiled, mover->rig, (size_t)item->part);
+}
+
+static PhFrame *
+frames_of (const PhCompiled *compiled)
+{
+  PhFrame *frames = ph_alloc ((compiled->n_pieces + 1) * sizeof *frames);
+  for (size_t i = 0; i < compiled->n_pieces; i++)
+    frames[i] = ph_assembly_place (compiled->assembly, (int)i)->frame;
+  return frames;
 }
 
 double *
@@ -210,11 +274,14 @@ ph_uncertain_slopes (const PhRig *rig, const PhUncertains *list, PhRigValues val
                      void *data)
 {
   assert (n <= PH_SLOPES_MOST);
-  double *slopes = ph_alloc ((list->n * n + 1) * sizeof *slopes);
+  double *slopes = ph_alloc ((list->n * n + 1) * sizeof *slopes), now[PH_SLOPES_MOST];
   PhRig *moved = ph_rig_copy (rig);
   PhCompiled *compiled = ph_compile_rig (moved);
+  values (compiled, data, now);
+  Mover mover = { moved, compiled, frames_of (compiled), now, values, data, n };
   for (size_t i = 0; i < list->n; i++)
-    slopes_of (moved, compiled, &list->items[i], values, n, data, &slopes[i * n]);
+    slopes_of (&mover, &list->items[i], &slopes[i * n]);
+  free (mover.frames);
   ph_compiled_free (compiled);
   ph_rig_free (moved);
   return slopes;

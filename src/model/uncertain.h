@@ -51,6 +51,7 @@ PhSource ph_source_meant (PhSource source);
 typedef void (*PhRigValues) (const PhCompiled *compiled, void *data, double *values);
 
 /** Change of each of n values per unit of each item, by central differences (one-sided at the end
- * of a field's range): a new array of list->n rows of n. Costs two updates of a part an item. */
+ * of a field's range, and where a part's frame would turn over: physics, section 2): a new array of
+ * list->n rows of n. Costs two updates of a part an item. */
 double *ph_uncertain_slopes (const PhRig *rig, const PhUncertains *list, PhRigValues values,
                              size_t n, void *data);

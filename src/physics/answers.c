@@ -40,10 +40,9 @@ compare_changes (const PhAnswer *a, const PhAnswer *b)
       if (!in_a || !in_b)
         return in_a - in_b;
       const PhChange *x = &a->changes[i], *y = &b->changes[i];
+      bool mirrored = x->adjustable < 0 && y->adjustable < 0; /* counted downward */
       if (x->adjustable != y->adjustable)
-        return x->adjustable < y->adjustable ? -1 : 1;
-      if (x->adjustable < 0 && x->piece != y->piece)
-        return x->piece < y->piece ? -1 : 1;
+        return (x->adjustable < y->adjustable) != mirrored ? -1 : 1;
     }
   /* The same numbers changed: the lower values first. */
   for (int i = 0; i < a->n_changes; i++)

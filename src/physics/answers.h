@@ -20,7 +20,8 @@ typedef struct
 
 typedef struct
 {
-  int adjustable; /* −1: the piece and all that hangs on it, mirrored in the bow's plane */
+  int adjustable; /* below 0 (−1, −2, … in file order): the piece and all that hangs on it, mirrored
+                     in the bow's plane */
   int piece;
   int steps; /* from now, not 0 */
 } PhChange;

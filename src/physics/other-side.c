@@ -25,10 +25,10 @@ mirrored (PhMass mass)
 }
 
 static void
-try_piece (const PhScan *scan, const PhWant *want, int piece, PhAnswers *answers)
+try_piece (const PhScan *scan, const PhWant *want, const PhChange *change, PhAnswers *answers)
 {
   const PhTask *task = scan->task;
-  PhMass branch = ph_assembly_subtree_mass (task->assembly, piece);
+  PhMass branch = ph_assembly_subtree_mass (task->assembly, change->piece);
   PhMass total = ph_mass_add (ph_mass_subtract (scan->total, branch), mirrored (branch));
   PhOutcome outcome = ph_outcome_of (&total, &task->draw, &task->hand);
   double miss = ph_want_miss (want, &outcome), miss_now = ph_want_miss (want, &scan->now);
@@ -39,8 +39,7 @@ try_piece (const PhScan *scan, const PhWant *want, int piece, PhAnswers *answers
       && (scan->now.bubble_rad - want->target_rad) * (outcome.bubble_rad - want->target_rad) <= 0;
   if (miss > want->tolerance_rad && !passed)
     return;
-  PhChange change = { -1, piece, 1 };
-  PhAnswer answer = ph_answer_of (scan, want, &change, NULL, &outcome);
+  PhAnswer answer = ph_answer_of (scan, want, change, NULL, &outcome);
   ph_answers_add (answers, &answer);
 }
 
@@ -54,7 +53,7 @@ ph_other_side_of (const PhTask *task, const PhWant *want, const int *pieces, int
   level.within = ph_want_miss (want, &scan.now) <= want->tolerance_rad;
   for (int i = 0; !level.within && i < n; i++)
     if (stands_aside (task, pieces[i]))
-      try_piece (&scan, want, pieces[i], &level.answers);
+      try_piece (&scan, want, &(PhChange){ -1 - i, pieces[i], 1 }, &level.answers);
   ph_answers_sort (&level.answers);
   ph_scan_clear (&scan);
   return level;

@@ -59,6 +59,24 @@ answers_are_grouped_by_chance_then_disturbance_then_steps (void)
 }
 
 static void
+mirrored_branches_that_are_alike_stand_in_file_order (void)
+{
+  /* −1, −2, … count them as the file does; the pieces stand hosts first, whatever the file does. */
+  PhAnswers answers = { 0 };
+  for (int i = 1; i <= 3; i++)
+    {
+      PhAnswer one = made_up (-i, 0.5, 0, 1);
+      one.changes[0].piece = 9 - i;
+      ph_answers_add (&answers, &one);
+    }
+  CHECK (ph_answers_first (&answers)->changes[0].adjustable == -1);
+  ph_answers_sort (&answers);
+  for (int i = 0; i < 3; i++)
+    CHECK (answers.items[i].changes[0].adjustable == -1 - i);
+  ph_answers_clear (&answers);
+}
+
+static void
 chance_is_the_normal_share_within_the_tolerance (void)
 {
   for (int i = 0; i < 50; i++)
@@ -357,6 +375,7 @@ main (int argc, char **argv)
 {
   check_start (argc, argv);
   CASE (answers_are_grouped_by_chance_then_disturbance_then_steps);
+  CASE (mirrored_branches_that_are_alike_stand_in_file_order);
   CASE (chance_is_the_normal_share_within_the_tolerance);
   CASE (disturbance_adds_mass_pull_and_inertia);
   CASE (level_rig_gets_no_answers_and_says_so);
