@@ -23,6 +23,7 @@ typedef enum
   KIND_MODULUS,
   KIND_STIFFNESS,
   KIND_MOMENT,
+  KIND_SPEED,
   KIND_NONE
 } Kind;
 
@@ -32,7 +33,7 @@ static const Kind kind_of[] = {
   [PH_QUANTITY_BOW_MASS] = KIND_MASS,       [PH_QUANTITY_ANGLE] = KIND_ANGLE,
   [PH_QUANTITY_FORCE] = KIND_FORCE,         [PH_QUANTITY_MODULUS] = KIND_MODULUS,
   [PH_QUANTITY_STIFFNESS] = KIND_STIFFNESS, [PH_QUANTITY_MOMENT] = KIND_MOMENT,
-  [PH_QUANTITY_COUNT] = KIND_NONE,
+  [PH_QUANTITY_SPEED] = KIND_SPEED,         [PH_QUANTITY_COUNT] = KIND_NONE,
 };
 
 /* Words of a unit, each between bars; one unit is over/under file units. */
@@ -64,6 +65,10 @@ static const Unit units_known[] = {
   { KIND_MODULUS, 1, 1000, "|mpa|megapascal|megapascals|" },
   { KIND_STIFFNESS, 1, 1, "|n·m/rad|nm/rad|n*m/rad|" },
   { KIND_MOMENT, 1, 1, "|n·m|nm|n*m|" },
+  { KIND_SPEED, 1, 1, "|m/s|mps|m/sec|" },
+  { KIND_SPEED, 3048, 10000, "|fps|ft/s|ft/sec|" },
+  { KIND_SPEED, 1000, 3600, "|km/h|kmh|kph|" },
+  { KIND_SPEED, PH_M_S_PER_MILE_H, 1, "|mph|" },
 };
 
 /* Fractions of one character. */

@@ -38,6 +38,8 @@ static const Unit pound_force = { "lbf", 1, PH_N_PER_POUND_FORCE, 1, false, fals
 static const Unit gigapascal = { "GPa", 1, 1, 1, true, false };
 static const Unit newton_metre_per_rad = { "N·m/rad", 1, 1, 2, false, false };
 static const Unit newton_metre = { "N·m", 1, 1, 2, false, false };
+static const Unit metre_per_second = { "m/s", 1, 1, 1, true, false };
+static const Unit foot_per_second = { "ft/s", 10000, 3048, 0, false, false };
 static const Unit none = { "", 1, 1, 0, false, true };
 
 /* Rows as PhQuantity, columns as PhUnits. */
@@ -52,6 +54,7 @@ static const Unit *const shown[][3] = {
   [PH_QUANTITY_MODULUS] = { &gigapascal, &gigapascal, &gigapascal },
   [PH_QUANTITY_STIFFNESS] = { &newton_metre_per_rad, &newton_metre_per_rad, &newton_metre_per_rad },
   [PH_QUANTITY_MOMENT] = { &newton_metre, &newton_metre, &newton_metre },
+  [PH_QUANTITY_SPEED] = { &metre_per_second, &foot_per_second, &foot_per_second },
   [PH_QUANTITY_COUNT] = { &none, &none, &none },
 };
 

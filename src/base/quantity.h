@@ -23,6 +23,7 @@ typedef enum
   PH_QUANTITY_MODULUS,   /* [GPa] */
   PH_QUANTITY_STIFFNESS, /* [N·m/rad] */
   PH_QUANTITY_MOMENT,    /* [N·m] */
+  PH_QUANTITY_SPEED,     /* of an arrow [m/s] */
   PH_QUANTITY_COUNT      /* whole, no unit */
 } PhQuantity;
 
@@ -39,7 +40,7 @@ bool ph_units_from_word (const char *word, PhUnits *units);
 const char *ph_units_word (PhUnits units);
 
 /** The unit a bare number means, and is shown in: "mm", "in", "g", "oz", "kg", "lb", "°", "N",
- * "lbf", "GPa", "N·m/rad", "N·m", "". Plain text, never null. */
+ * "lbf", "GPa", "N·m/rad", "N·m", "m/s", "ft/s", "". Plain text, never null. */
 const char *ph_quantity_unit (PhQuantity quantity, PhUnits units);
 
 /** From the file's unit to the unit that is shown, and back. */

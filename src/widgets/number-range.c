@@ -58,6 +58,7 @@ typed_step (PhQuantity quantity, PhUnits units)
     case PH_QUANTITY_ANGLE:
     case PH_QUANTITY_FORCE:
     case PH_QUANTITY_MODULUS:
+    case PH_QUANTITY_SPEED:
     case PH_QUANTITY_COUNT:
     default:
       return 1;
@@ -161,6 +162,7 @@ ph_step_words (const PhNumberRef *ref, PhUnits units, const char *way)
     case PH_QUANTITY_MODULUS:
     case PH_QUANTITY_STIFFNESS:
     case PH_QUANTITY_MOMENT:
+    case PH_QUANTITY_SPEED:
     default:
       return g_strdup (_ ("one step more"));
     }

@@ -145,6 +145,8 @@ right_unit (PhQuantity quantity)
       return _ ("A stiffness of the hand is in N·m/rad.");
     case PH_QUANTITY_MOMENT:
       return _ ("A moment is in N·m.");
+    case PH_QUANTITY_SPEED:
+      return _ ("A speed is in m/s or ft/s (fps).");
     case PH_QUANTITY_COUNT:
     default:
       return _ ("A count has no unit.");

@@ -92,6 +92,12 @@ typed_numbers_take_units_and_fractions (void)
     { "100", PH_QUANTITY_MODULUS, PH_UNITS_TRADE, 100 },
     { "70000 MPa", PH_QUANTITY_MODULUS, PH_UNITS_METRIC, 70 },
     { "2 N·m/rad", PH_QUANTITY_STIFFNESS, PH_UNITS_METRIC, 2 },
+    { "280 fps", PH_QUANTITY_SPEED, PH_UNITS_METRIC, 85.344 }, /* 280 · 0.3048 m, exact */
+    { "280", PH_QUANTITY_SPEED, PH_UNITS_MIXED, 85.344 },
+    { "280 ft/s", PH_QUANTITY_SPEED, PH_UNITS_TRADE, 85.344 },
+    { "85", PH_QUANTITY_SPEED, PH_UNITS_METRIC, 85 },
+    { "85 m/s", PH_QUANTITY_SPEED, PH_UNITS_TRADE, 85 },
+    { "72 km/h", PH_QUANTITY_SPEED, PH_UNITS_TRADE, 20 },
     { "-.3 Nm", PH_QUANTITY_MOMENT, PH_UNITS_METRIC, -0.3 },
     { "8", PH_QUANTITY_COUNT, PH_UNITS_MIXED, 8 },
     { "8.0", PH_QUANTITY_COUNT, PH_UNITS_MIXED, 8 },
@@ -132,6 +138,7 @@ what_cannot_be_read_says_why_and_changes_nothing (void)
     { "5 oz", PH_QUANTITY_LENGTH, PH_TYPED_WRONG_UNIT },
     { "5 mm", PH_QUANTITY_MASS, PH_TYPED_WRONG_UNIT },
     { "5 N", PH_QUANTITY_MOMENT, PH_TYPED_WRONG_UNIT },
+    { "280 ft", PH_QUANTITY_SPEED, PH_TYPED_WRONG_UNIT },
     { "5 deg", PH_QUANTITY_COUNT, PH_TYPED_WRONG_UNIT },
     { "2.5", PH_QUANTITY_COUNT, PH_TYPED_NOT_WHOLE },
     { "1/2", PH_QUANTITY_COUNT, PH_TYPED_NOT_WHOLE },
@@ -228,6 +235,9 @@ values_are_written_with_their_units (void)
   check_prints (-0.04, PH_QUANTITY_ANGLE, PH_UNITS_METRIC, ",", "0,0°");
   check_prints (-12.25, PH_QUANTITY_ANGLE, PH_UNITS_METRIC, ".", "-12.2°");
   check_prints (1950, PH_QUANTITY_BOW_MASS, PH_UNITS_METRIC, ",", "1,950 kg");
+  check_prints (85.344, PH_QUANTITY_SPEED, PH_UNITS_MIXED, ".", "280 ft/s");
+  check_prints (85.344, PH_QUANTITY_SPEED, PH_UNITS_TRADE, ".", "280 ft/s");
+  check_prints (85.344, PH_QUANTITY_SPEED, PH_UNITS_METRIC, ",", "85,3 m/s");
   check_prints (62, PH_QUANTITY_FORCE, PH_UNITS_METRIC, ".", "62.0 N");
   check_prints (8, PH_QUANTITY_COUNT, PH_UNITS_METRIC, ".", "8");
   check_prints (18, PH_QUANTITY_DIAMETER, PH_UNITS_MIXED, ".", "18 mm");
