@@ -274,6 +274,18 @@ def save_as_writes_what_is_shown(bench):
     same(bench.recovery_files(), [], "nothing is left beside")
 
 
+def a_name_typed_over_the_offered_one_is_a_rigs(bench):
+    """The dialog selects a name up to its last dot: typed over, ".rig" would be lost."""
+    program = bench.start("--demo")
+    program.act("save-as")
+    program.dialog("Save the rig as")
+    time.sleep(0.5)
+    program.type("quay")
+    program.keys("Return")
+    program.answered()
+    until(lambda: program.find("label", "quay.rig.json"), "the name is shown")
+
+
 def closing_asks_before_work_is_lost(bench):
     path = bench.copy_of_demo()
     program = bench.start(path)
@@ -342,6 +354,27 @@ def removing_is_one_undo_away(bench):
           "the part that is back is selected")
 
 
+def the_notes_undo_goes_with_the_next_step(bench):
+    """It would undo that step, not the removal it stands beside."""
+    program = bench.start("--demo")
+    select(program, "Front stack")
+    program.act("remove")
+    program.find("label", re.compile("^Removed front stack"))
+    select(program, "Back bar")
+    program.enter(program.find(*ANGLE_ENTRY), "26")
+    program.gone("label", re.compile("^Removed front stack"))
+
+
+def a_small_screen_holds_the_window(bench):
+    program = bench.start("--demo")
+    program.xdotool("windowsize", program.id, 860, 700)
+    until(lambda: list(program.frame.all(None, re.compile("^Parts list"))), "the drawer's button")
+    until(lambda: program.frame.box()[2] <= 860, "the window is as narrow as asked")
+    for name in ("Why", "Level", "Add a check"):
+        x, _, width, _ = program.find(None, name).box()
+        check(x + width <= 860, f"{name} ends at {x + width} of 860 px")
+
+
 def units_change_what_is_read_and_nothing_else(bench):
     program = bench.start("--demo")
     select(program, "Front bar")
@@ -367,5 +400,7 @@ if __name__ == "__main__":
          a_bad_entry_stays_and_says_what_would_be_right, typed_numbers_take_units_and_fractions,
          a_broken_file_leaves_the_rig_there, a_killed_program_gives_its_rig_back,
          a_discarded_rig_is_not_offered_again, save_as_writes_what_is_shown,
+         a_name_typed_over_the_offered_one_is_a_rigs,
          closing_asks_before_work_is_lost, a_file_changed_by_another_is_asked_about,
-         removing_is_one_undo_away, units_change_what_is_read_and_nothing_else])
+         removing_is_one_undo_away, the_notes_undo_goes_with_the_next_step,
+         a_small_screen_holds_the_window, units_change_what_is_read_and_nothing_else])
