@@ -13,6 +13,7 @@
 #include "document/document-hand.h"
 #include "widgets/answer-row.h"
 #include "widgets/quantity-entry.h"
+#include "widgets/tilt-entry.h"
 #include "widgets/tilt-words.h"
 
 #define REST_MS 150
@@ -30,7 +31,7 @@ struct _PhLevelPanel
   GtkListBox *list;
   GtkWidget *check_first;
 
-  GtkWidget *wanted, *within; /* quantity entries */
+  GtkWidget *wanted, *within; /* a tilt, a quantity entry */
 
   /* owned */
   PhDocument *document;
@@ -156,9 +157,8 @@ show_wanted (PhLevelPanel *self)
   const PhRig *rig = ph_document_get_rig (self->document);
   gboolean level = ph_tilt_has_level (rig);
   gtk_label_set_text (self->title, level ? _ ("Centre the bubble") : _ ("Set the lean"));
-  gtk_label_set_text (self->wanted_label,
-                      level ? _ ("Wanted (+ bubble left)") : _ ("Wanted (+ leans right)"));
-  ph_quantity_entry_set_value (PH_QUANTITY_ENTRY (self->wanted), rig->archer.wanted_bubble_deg);
+  gtk_label_set_text (self->wanted_label, level ? _ ("Wanted bubble") : _ ("Wanted lean"));
+  ph_tilt_entry_set_value (PH_TILT_ENTRY (self->wanted), rig->archer.wanted_bubble_deg, level);
   ph_quantity_entry_set_value (PH_QUANTITY_ENTRY (self->within), self->tolerance_deg);
 }
 
@@ -214,7 +214,7 @@ check_first_cb (PhLevelPanel *self)
 /* What is typed. */
 
 static char *
-commit_wanted (PhQuantityEntry *entry, double value, gpointer data)
+commit_wanted (PhTiltEntry *entry, double value, gpointer data)
 {
   PhLevelPanel *self = data;
   g_autoptr (GError) error = NULL;
@@ -237,14 +237,13 @@ commit_within (PhQuantityEntry *entry, double value, gpointer data)
 }
 
 static GtkWidget *
-add_entry (GtkBox *box, const char *label, PhQuantityCommit commit, PhLevelPanel *self)
+within_new (PhLevelPanel *self)
 {
   GtkWidget *entry = ph_quantity_entry_new (PH_QUANTITY_ANGLE);
-  ph_quantity_entry_set_label (PH_QUANTITY_ENTRY (entry), label);
-  ph_quantity_entry_set_commit (PH_QUANTITY_ENTRY (entry), commit, self);
+  ph_quantity_entry_set_label (PH_QUANTITY_ENTRY (entry), _ ("Near enough"));
+  ph_quantity_entry_set_commit (PH_QUANTITY_ENTRY (entry), commit_within, self);
   ph_quantity_entry_set_step (PH_QUANTITY_ENTRY (entry), 0.1);
   ph_quantity_entry_set_width_chars (PH_QUANTITY_ENTRY (entry), 6);
-  gtk_box_append (box, entry);
   return entry;
 }
 
@@ -323,8 +322,10 @@ ph_level_panel_init (PhLevelPanel *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
   self->tolerance_deg = PH_LEVEL_TOLERANCE_DEG;
-  self->wanted = add_entry (self->wanted_box, _ ("Wanted bubble"), commit_wanted, self);
-  self->within = add_entry (self->within_box, _ ("Near enough"), commit_within, self);
+  self->wanted = ph_tilt_entry_new (_ ("Wanted bubble"), commit_wanted, self);
+  self->within = within_new (self);
+  gtk_box_append (self->wanted_box, self->wanted);
+  gtk_box_append (self->within_box, self->within);
 }
 
 GtkWidget *

@@ -5,7 +5,9 @@
 
 #include <glib/gi18n.h>
 #include <math.h>
+#include <string.h>
 
+#include "base/quantity.h"
 #include "document/format.h"
 
 gboolean
@@ -54,6 +56,42 @@ ph_tilt_phrase (double tilt_deg, gboolean level)
   g_autofree char *size = isfinite (tilt_deg) ? size_text (tilt_deg) : NULL;
   return size != NULL ? g_strdup_printf (_ ("leans %s"), words)
                       : g_strdup_printf (_ ("stands %s"), words);
+}
+
+/* Takes a word off the text's start or end, whatever its letters' size. */
+static gboolean
+take_word (GString *text, const char *word)
+{
+  gsize n = strlen (word);
+  g_autofree char *small = g_utf8_strdown (text->str, -1);
+  gssize at = g_str_has_prefix (small, word)   ? 0
+              : g_str_has_suffix (small, word) ? (gssize)(strlen (small) - n)
+                                               : -1;
+  /* Small letters of another length would put it elsewhere. */
+  if (at < 0 || strlen (small) != text->len)
+    return FALSE;
+  g_string_erase (text, at, (gssize)n);
+  return TRUE;
+}
+
+gboolean
+ph_tilt_parse (const char *text, gboolean level, double *tilt_deg)
+{
+  g_autoptr (GString) rest = g_string_new (NULL);
+  g_autofree char *trimmed = g_strstrip (g_strdup (text));
+  double size;
+  g_string_assign (rest, trimmed);
+  if (take_word (rest, _ ("centred")) || take_word (rest, _ ("plumb")))
+    {
+      *tilt_deg = 0;
+      return rest->len == 0;
+    }
+  gboolean left = take_word (rest, _ ("left")), right = !left && take_word (rest, _ ("right"));
+  if (ph_quantity_parse (rest->str, PH_QUANTITY_ANGLE, PH_UNITS_METRIC, &size) != PH_TYPED_OK
+      || ((left || right) && (size < 0 || strchr (rest->str, '+') != NULL)))
+    return FALSE;
+  *tilt_deg = left || right ? ph_tilt_of_side (size, left, level) : size;
+  return TRUE;
 }
 
 char *

@@ -28,6 +28,10 @@ double ph_tilt_of_side (double size_deg, gboolean left, gboolean level);
 /** Whether a tilt is read to the left. */
 gboolean ph_tilt_is_left (double tilt_deg, gboolean level);
 
+/** Reads "1.5 left", "right 1°", "centred", or a bare number under the file's sign; a sign and a
+ * side together are refused. FALSE: it is none of these; `*tilt_deg` is left. */
+gboolean ph_tilt_parse (const char *text, gboolean level, double *tilt_deg);
+
 /** "±0.3°": half of an interval. New string. */
 char *ph_tilt_half (double half_deg);
 

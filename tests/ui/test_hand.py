@@ -174,6 +174,31 @@ def a_bar_goes_to_the_other_side_and_back(bench):
     check(not program.enabled("undo"), "one click took more than one step")
 
 
+def the_wanted_tilt_is_typed_with_its_side(bench):
+    path = bench.copy_of_demo()
+    program = start(bench, path)
+    program.act("level")
+    entry = program.find("text", "Wanted bubble")
+    for typed, shown, deg in (("1 left", "1.0° left", 1), ("1.5° right", "1.5° right", -1.5),
+                              ("-2", "2.0° right", -2)):
+        program.enter(entry, typed)
+        until(lambda s=shown: entry.text == s, f"{typed} is shown as {shown}")
+        rig = save(program, path,
+                   lambda r, d=deg: r["archer"].get("wanted_bubble_deg", 0) == d)
+    for bad in ("40 left", "-1 left", "up a bit"):
+        program.enter(entry, bad)
+        until(entry.is_wrong, f"{bad} is marked as wrong")
+        same(entry.text, bad, "what was typed")
+        check("Still 2.0° right" in entry.description, entry.description)
+    check(not program.enabled("save"), "a wanted tilt that cannot be was taken")
+    program.keys("Escape")
+    until(lambda: entry.text == "2.0° right" and not entry.is_wrong(), "Escape goes back")
+    for _ in range(3):
+        program.act("undo")
+    check(not program.enabled("undo"), "three entries were not three steps")
+    same(rig["archer"]["wanted_bubble_deg"], -2, "the last")
+
+
 def a_look_at_an_answer_changes_nothing(bench):
     path = bench.copy_of_demo()
     program = start(bench, path)
@@ -282,6 +307,7 @@ if __name__ == "__main__":
     run([three_checks_teach_the_hand,
          the_first_answer_is_done_and_undone,
          a_bar_goes_to_the_other_side_and_back,
+         the_wanted_tilt_is_typed_with_its_side,
          a_look_at_an_answer_changes_nothing,
          what_cannot_be_read_is_said_and_nothing_is_lost,
          a_bubble_at_the_end_is_no_reading_but_a_move,

@@ -140,13 +140,50 @@ static void
 a_reading_says_its_mean_its_scatter_and_its_draws (void)
 {
   const double draws[] = { 0.5, 0.6, 0.7 };
-  PhReadingResult result = { draws, 3, 0.4, TRUE, TRUE };
+  PhReadingResult result = { draws, 3, 0.4, TRUE, TRUE, 0 };
   char *read = ph_reading_result_words (&result), *said = ph_reading_prediction_words (&result);
   /* s = 0.1, s/√3 = 0.058: the least that is claimed is 0.15 (deciding, section 4). */
   CHECK_TEXT (read, "Bubble 0.6° left, give or take 0.15° (0.5° left, 0.6° left, 0.7° left)");
   CHECK_TEXT (said, "Predicted before it was read: 0.4° left.");
   g_free (read);
   g_free (said);
+}
+
+static void
+expect_tilt (const char *text, gboolean level, double want)
+{
+  double got = NAN;
+  gboolean read = ph_tilt_parse (text, level, &got);
+  CHECK (read == !isnan (want), "«%s»", text);
+  if (!isnan (want))
+    CHECK_NEAR (got, want, 1e-12);
+}
+
+/* The file's sign: positive when the top limb tips right, the bubble then stands left. */
+static void
+tilt_is_typed_with_its_side_or_with_the_files_sign (void)
+{
+  expect_tilt ("1 left", TRUE, 1);
+  expect_tilt ("1.5° right", TRUE, -1.5);
+  expect_tilt ("Left 1,5", TRUE, 1.5);
+  expect_tilt ("1.5 LEFT", FALSE, -1.5);
+  expect_tilt ("2right", FALSE, 2);
+  expect_tilt ("-1", TRUE, -1);
+  expect_tilt (" 2° ", FALSE, 2);
+  expect_tilt ("0", TRUE, 0);
+  expect_tilt ("centred", TRUE, 0);
+  expect_tilt ("-1 left", TRUE, NAN);
+  expect_tilt ("+1 left", TRUE, NAN);
+  expect_tilt ("left", TRUE, NAN);
+  expect_tilt ("left 1 right", TRUE, NAN);
+  expect_tilt ("", TRUE, NAN);
+  expect_tilt ("1 oz left", TRUE, NAN);
+  for (double deg = -3; deg <= 3; deg += 0.5)
+    for (int level = 0; level < 2; level++)
+      {
+        g_autofree char *words = ph_tilt_words (deg, level);
+        expect_tilt (words, level, deg);
+      }
 }
 
 int
@@ -159,5 +196,6 @@ main (int argc, char **argv)
   CASE (a_coarse_move_turns_before_it_takes_weight_and_goes_the_right_way);
   CASE (a_coarse_move_keeps_to_limits_and_may_find_nothing);
   CASE (a_reading_says_its_mean_its_scatter_and_its_draws);
+  CASE (tilt_is_typed_with_its_side_or_with_the_files_sign);
   return check_end ();
 }
