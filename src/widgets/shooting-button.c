@@ -7,10 +7,11 @@
 #include "widgets/shooting-button.h"
 
 #include <glib/gi18n.h>
+#include <math.h>
 
 #include "document/format.h"
+#include "widgets/quantity-entry.h"
 
-#define M_PER_FOOT 0.3048 /* exact: 12 in */
 #define M_PER_YARD 0.9144 /* exact: 36 in */
 #define SPEED_MOST 150.0
 #define DISTANCE_MOST 200.0
@@ -21,8 +22,9 @@ struct _PhShootingButton
 
   /* template */
   GtkMenuButton *button;
-  GtkSpinButton *speed_field, *distance_field;
-  GtkLabel *speed_unit, *distance_unit;
+  PhQuantityEntry *speed_field;
+  GtkSpinButton *distance_field;
+  GtkLabel *distance_unit;
   GtkDropDown *face_list;
 
   double speed_m_s, distance_m;
@@ -48,27 +50,21 @@ G_DEFINE_FINAL_TYPE (PhShootingButton, ph_shooting_button, GTK_TYPE_WIDGET)
 static const int faces_cm[] = { 122, 80, 60, 40 };
 
 static double
-m_per_speed_unit (PhShootingButton *self)
-{
-  return self->units == PH_UNITS_TRADE ? M_PER_FOOT : 1.0;
-}
-
-static double
 m_per_distance_unit (PhShootingButton *self)
 {
   return self->units == PH_UNITS_TRADE ? M_PER_YARD : 1.0;
 }
 
-/* The button says what is reckoned with: "85 m/s, 50 m, 80 cm". */
+/* The button says what is reckoned with: "280 ft/s, 50 m, 80 cm". */
 static void
 update_label (PhShootingButton *self)
 {
   gboolean trade = self->units == PH_UNITS_TRADE;
-  g_autofree char *speed = ph_format_number (self->speed_m_s / m_per_speed_unit (self), 0);
+  g_autofree char *speed = ph_format_quantity (self->speed_m_s, PH_QUANTITY_SPEED, self->units);
   g_autofree char *distance = ph_format_number (self->distance_m / m_per_distance_unit (self), 0);
   g_autofree char *text =
-      trade ? g_strdup_printf (_ ("%s ft/s, %s yd, %d cm"), speed, distance, self->face_cm)
-            : g_strdup_printf (_ ("%s m/s, %s m, %d cm"), speed, distance, self->face_cm);
+      trade ? g_strdup_printf (_ ("%s, %s yd, %d cm"), speed, distance, self->face_cm)
+            : g_strdup_printf (_ ("%s, %s m, %d cm"), speed, distance, self->face_cm);
   gtk_menu_button_set_label (self->button, self->speed_m_s > 0.0 ? text : _ ("Set arrow speed"));
 }
 
@@ -77,11 +73,10 @@ fill_fields (PhShootingButton *self)
 {
   gboolean trade = self->units == PH_UNITS_TRADE;
   self->filling = TRUE;
-  gtk_spin_button_set_range (self->speed_field, 0.0, SPEED_MOST / m_per_speed_unit (self));
-  gtk_spin_button_set_value (self->speed_field, self->speed_m_s / m_per_speed_unit (self));
+  ph_quantity_entry_set_units (self->speed_field, self->units);
+  ph_quantity_entry_set_value (self->speed_field, self->speed_m_s > 0.0 ? self->speed_m_s : NAN);
   gtk_spin_button_set_range (self->distance_field, 1.0, DISTANCE_MOST / m_per_distance_unit (self));
   gtk_spin_button_set_value (self->distance_field, self->distance_m / m_per_distance_unit (self));
-  gtk_label_set_text (self->speed_unit, trade ? _ ("ft/s") : _ ("m/s"));
   gtk_label_set_text (self->distance_unit, trade ? _ ("yd") : _ ("m"));
   for (guint i = 0; i < G_N_ELEMENTS (faces_cm); i++)
     if (faces_cm[i] == self->face_cm)
@@ -90,15 +85,21 @@ fill_fields (PhShootingButton *self)
   update_label (self);
 }
 
-static void
-speed_changed_cb (PhShootingButton *self)
+static char *
+speed_commit_cb (PhQuantityEntry *entry G_GNUC_UNUSED, double speed, gpointer data)
 {
-  double speed = gtk_spin_button_get_value (self->speed_field) * m_per_speed_unit (self);
-  if (self->filling || speed == self->speed_m_s)
-    return;
+  PhShootingButton *self = data;
+  if (speed < 0.0 || speed > SPEED_MOST)
+    {
+      g_autofree char *most = ph_format_quantity (SPEED_MOST, PH_QUANTITY_SPEED, self->units);
+      return g_strdup_printf (_ ("The speed should be from 0 to %s."), most);
+    }
+  if (speed == self->speed_m_s)
+    return NULL;
   self->speed_m_s = speed;
   update_label (self);
   g_object_notify_by_pspec (G_OBJECT (self), props[PROP_SPEED]);
+  return NULL;
 }
 
 static void
@@ -176,15 +177,14 @@ ph_shooting_button_dispose (GObject *object)
 static void
 bind_children (GtkWidgetClass *widget_class)
 {
+  g_type_ensure (PH_TYPE_QUANTITY_ENTRY);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/plumbhold/Plumbhold/ui/shooting-button.ui");
   gtk_widget_class_bind_template_child (widget_class, PhShootingButton, button);
   gtk_widget_class_bind_template_child (widget_class, PhShootingButton, speed_field);
   gtk_widget_class_bind_template_child (widget_class, PhShootingButton, distance_field);
-  gtk_widget_class_bind_template_child (widget_class, PhShootingButton, speed_unit);
   gtk_widget_class_bind_template_child (widget_class, PhShootingButton, distance_unit);
   gtk_widget_class_bind_template_child (widget_class, PhShootingButton, face_list);
-  gtk_widget_class_bind_template_callback (widget_class, speed_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, distance_changed_cb);
   gtk_widget_class_bind_template_callback (widget_class, face_changed_cb);
 }
@@ -211,6 +211,10 @@ static void
 ph_shooting_button_init (PhShootingButton *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
+  ph_quantity_entry_set_quantity (self->speed_field, PH_QUANTITY_SPEED);
+  ph_quantity_entry_set_label (self->speed_field, _ ("Arrow speed"));
+  ph_quantity_entry_set_width_chars (self->speed_field, 8);
+  ph_quantity_entry_set_commit (self->speed_field, speed_commit_cb, self);
   self->distance_m = 50.0;
   self->face_cm = 80;
   fill_fields (self);
