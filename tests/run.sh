@@ -57,7 +57,7 @@ sanitized () { # 1 unwinds by frame pointers: fast, but blind through Debian's l
 : >"$logs/test-asan.log"
 sanitized 0 --suite unit --logbase testlog-unit
 sanitized 1 --suite property --suite fuzz --logbase testlog-property
-sanitized 1 views --logbase testlog-views
+sanitized 1 views-alone --logbase testlog-views
 
 step "Result"
 /usr/bin/python3 tests/summary.py "$here/_build-test" "$here/_build-asan"

@@ -315,6 +315,29 @@ a_tap_selects_then_its_handles_take_a_finger (void)
   desk_close (&desk);
 }
 
+static void
+buttons_of_the_views_take_a_finger (void)
+{
+  Desk desk;
+  desk_open (&desk, "demo");
+  for (int view = PH_VIEW_SIDE; view <= PH_VIEW_ABOVE; view++)
+    {
+      PhBowView *shown = desk_view (&desk, (PhView)view);
+      int n = 0;
+      for (GtkWidget *button = gtk_widget_get_first_child (shown->corner); button;
+           button = gtk_widget_get_next_sibling (button), n++)
+        {
+          graphene_rect_t box;
+          CHECK (gtk_widget_compute_bounds (button, GTK_WIDGET (shown), &box));
+          CHECK (box.size.width >= 44 && box.size.height >= 44, "view %d, button %d: %g x %g", view,
+                 n, (double)box.size.width, (double)box.size.height);
+          CHECK (box.origin.x + box.size.width <= (float)gtk_widget_get_width (GTK_WIDGET (shown)));
+        }
+      CHECK (n >= 1);
+    }
+  desk_close (&desk);
+}
+
 static GtkEventController *
 controller_of (PhBowView *view, GType type)
 {
@@ -397,6 +420,7 @@ main (int argc, char **argv)
   CASE (without_animations_the_tip_is_there_at_once);
   CASE (where_opengl_is_lost_the_views_draw_and_it_is_said_once);
   CASE (a_tap_selects_then_its_handles_take_a_finger);
+  CASE (buttons_of_the_views_take_a_finger);
   CASE (a_long_press_opens_the_parts_menu);
   CASE (two_fingers_scale_about_their_middle_and_move);
   CASE (realizing_again_and_again_leaves_nothing_behind);
