@@ -75,7 +75,7 @@ new_level (PhWindow *self)
 void
 ph_window_add_panels (PhWindow *self)
 {
-  GtkWidget *bubble = ph_bubble_pane_new (self->document);
+  GtkWidget *bubble = self->bubble = ph_bubble_pane_new (self->document);
   GtkWidget *why = in_scroller (ph_why_panel_new (self->document)), *level = new_level (self);
   GtkWidget *readings = ph_readings_pane_new (self->document);
   ph_readings_pane_bind_settings (PH_READINGS_PANE (readings), self->settings);

@@ -30,7 +30,7 @@ struct _PhWindow
 
   /* borrowed */
   const PhCatalogue *catalogue;
-  GtkWidget *parts, *form, *views, *hand; /* children, to reach what they offer */
+  GtkWidget *parts, *form, *views, *bubble, *hand; /* children, to reach what they offer */
 
   /* owned */
   PhDocument *document;

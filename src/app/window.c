@@ -75,6 +75,13 @@ changed_cb (PhWindow *self)
   gtk_widget_set_visible (self->next, !report->hand_fitted);
 }
 
+/* Another rig is looked at first, whatever page the last one was left on. */
+static void
+replaced_cb (PhWindow *self)
+{
+  gtk_stack_set_visible_child_name (self->pages, "rig");
+}
+
 static void
 removed_cb (PhWindow *self, const char *text)
 {
@@ -107,6 +114,7 @@ follow_document (PhWindow *self)
     { "notify::redo-label", G_CALLBACK (steps_changed_cb) },
     { "notify::recovery-error", G_CALLBACK (recovery_error_cb) },
     { "changed", G_CALLBACK (changed_cb) },
+    { "replaced", G_CALLBACK (replaced_cb) },
     { "removed", G_CALLBACK (removed_cb) },
   };
   for (gsize i = 0; i < G_N_ELEMENTS (followed); i++)
@@ -168,7 +176,8 @@ refused_cb (PhWindow *self, const char *why)
   ph_toast_say (self->toast, why, NULL, NULL);
 }
 
-/* A view that fills the window: all beside and under the views goes, and comes back as it was. */
+/* A view that fills the window: all beside and under the views goes but the bubble, for which one
+ * drags, and comes back as it was. */
 static void
 filled_cb (PhWindow *self)
 {
@@ -178,7 +187,7 @@ filled_cb (PhWindow *self)
   for (GtkWidget *child = gtk_widget_get_first_child (GTK_WIDGET (self->work)); child;
        child = gtk_widget_get_next_sibling (child))
     {
-      if (child == self->views)
+      if (child == self->views || child == self->bubble)
         continue;
       if (filled)
         g_object_set_data (G_OBJECT (child), "ph-before",
