@@ -99,6 +99,8 @@ update (PhPhotoDialog *self)
   const char *step = ph_photo_step_words (clicks);
   gtk_stack_set_visible_child_name (self->pages, some ? "picture" : "how");
   gtk_widget_set_visible (self->panel, some);
+  /* The toolkit forgets it while it is hidden. */
+  gtk_window_set_default_widget (GTK_WINDOW (self), some ? self->use : NULL);
   gtk_label_set_text (self->step, step);
   ph_say (GTK_WIDGET (self->canvas), step);
   show_more (clicks, self->more_string, PH_PHOTO_STRING);
