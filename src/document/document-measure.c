@@ -10,6 +10,7 @@
 
 #include "base/units.h"
 #include "document/document-private.h"
+#include "document/refusal.h"
 #include "store/kept-readings.h"
 
 static PhStanding
@@ -39,6 +40,8 @@ ph_document_measure (PhDocument *self, const PhReadings *readings)
   const PhRig *rig = ph_document_get_rig (self);
   PhMeasureAnswer answer = { .measured = ph_measure (rig, readings) };
   answer.before = answer.after = standing_of (rig);
+  if (answer.measured.issue)
+    answer.refusal = ph_refusal_of_issue (rig, answer.measured.issue, ph_document_get_units (self));
   if (answer.measured.refused)
     return answer;
   PhRig *after = ph_rig_copy (rig);
@@ -52,6 +55,7 @@ void
 ph_measure_answer_clear (PhMeasureAnswer *answer)
 {
   ph_measured_clear (&answer->measured);
+  g_clear_pointer (&answer->refusal, g_free);
 }
 
 typedef struct
@@ -75,7 +79,13 @@ ph_document_use_readings (PhDocument *self, const PhReadings *readings, GError *
   g_return_val_if_fail (PH_IS_DOCUMENT (self) && readings != NULL && !self->gesture, FALSE);
   PhMeasured measured = ph_measure (ph_document_get_rig (self), readings);
   gboolean done = FALSE;
-  if (measured.refused)
+  g_autofree char *refusal = measured.issue
+                                 ? ph_refusal_of_issue (ph_document_get_rig (self), measured.issue,
+                                                        ph_document_get_units (self))
+                                 : NULL;
+  if (refusal)
+    g_set_error_literal (error, PH_DOCUMENT_ERROR, PH_DOCUMENT_ERROR_REFUSED, refusal);
+  else if (measured.refused)
     g_set_error_literal (error, PH_DOCUMENT_ERROR, PH_DOCUMENT_ERROR_REFUSED, _ (measured.refused));
   else
     {

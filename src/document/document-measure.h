@@ -24,6 +24,8 @@ typedef struct
 typedef struct
 {
   PhMeasured measured;
+  char *refusal; /* where a rig cannot have such a bow: why, as a sentence in the person's
+                    words and units; null: it can, or `measured.refused` says why not */
   PhStanding before, after; /* the same where the reading is refused */
 } PhMeasureAnswer;
 

@@ -7,11 +7,17 @@
 #include "document/refusal.h"
 
 #include <glib/gi18n-lib.h>
+#include <math.h>
 #include <stdlib.h>
 #include <string.h>
 
+#include "base/text.h"
+#include "document/direction.h"
+#include "document/field-word.h"
 #include "document/format.h"
 #include "model/edit.h"
+
+#define NAME_MOST 40
 
 char *
 ph_refusal_of_range (const PhField *field, double value, PhUnits units)
@@ -104,12 +110,104 @@ bow_sentence (const PhRig *rig, const PhIssue *issue, PhUnits units)
   return NULL;
 }
 
+/* What would be right: "from 0 kg to 20 kg". */
+static char *
+range_words (const PhField *field, PhUnits units)
+{
+  g_autofree char *lo = ph_format_quantity_short (field->lo, field->quantity, units);
+  g_autofree char *hi = ph_format_quantity_short (field->hi, field->quantity, units);
+  if (field->hi > 1e12) /* no upper end */
+    return g_strdup_printf (_ ("above %s"), lo);
+  if (field->type == PH_FIELD_WHOLE)
+    return g_strdup_printf (_ ("a whole number from %s to %s"), lo, hi);
+  if (field->hi_open)
+    return g_strdup_printf (_ ("above %s and below %s"), lo, hi);
+  if (field->lo_open)
+    return g_strdup_printf (_ ("above %s and at most %s"), lo, hi);
+  return g_strdup_printf (_ ("from %s to %s"), lo, hi);
+}
+
+/* "301.433 kg"; of a point's number "4000 mm ahead". */
+static char *
+value_words (const PhIssue *issue, PhUnits units)
+{
+  const PhField *field = issue->field;
+  gboolean point = field->type == PH_FIELD_VECTOR && field->lo < 0;
+  g_autofree char *size =
+      ph_format_quantity_short (point ? fabs (issue->value) : issue->value, field->quantity, units);
+  if (!point || !isfinite (issue->value))
+    return g_steal_pointer (&size);
+  return g_strdup_printf ("%s %s", size,
+                          ph_way_word (ph_way_of_position (issue->component), issue->value));
+}
+
+/* Numbers that go without a word in an undo step's name. */
+static const struct
+{
+  PhObject object;
+  const char *key, *word;
+} more_words[] = {
+  { PH_OBJECT_PART, "swing_deg", N_ ("angle out or in") },
+  { PH_OBJECT_PART, "lift_deg", N_ ("angle up or down") },
+  { PH_OBJECT_PART, "count", N_ ("number of discs") },
+  { PH_OBJECT_PART, "at_mm", N_ ("place") },
+  { PH_OBJECT_CHECK, "mass_g", N_ ("mass of a check’s rig") },
+  { PH_OBJECT_CHECK, "com_mm", N_ ("balance point of a check’s rig") },
+  { PH_OBJECT_CHECK, "draw_length_mm", N_ ("draw length of a check") },
+  { PH_OBJECT_CHECK, "nock_height_mm", N_ ("nock height of a check") },
+  { PH_OBJECT_CHECK, "bubble_deg", N_ ("bubble of a check") },
+  { PH_OBJECT_CHECK, "sd_deg", N_ ("give or take of a check’s bubble") },
+  { PH_OBJECT_CHECK, "predicted_deg", N_ ("predicted bubble of a check") },
+  { PH_OBJECT_CHECK, "predicted_90_deg", N_ ("give or take of a check’s prediction") },
+};
+
+static const char *
+word_for (PhObject object, const char *key)
+{
+  const char *word = ph_field_word_of (object, key);
+  for (size_t i = 0; i < G_N_ELEMENTS (more_words) && word == NULL; i++)
+    if (more_words[i].object == object && strcmp (more_words[i].key, key) == 0)
+      word = _ (more_words[i].word);
+  return word;
+}
+
+static const char *
+word_of (const PhField *field)
+{
+  static const PhObject objects[] = { PH_OBJECT_PART, PH_OBJECT_BOW, PH_OBJECT_ARCHER,
+                                      PH_OBJECT_HAND, PH_OBJECT_CHECK };
+  for (size_t i = 0; i < G_N_ELEMENTS (objects); i++)
+    {
+      size_t n;
+      const PhField *fields = ph_fields_of (objects[i], &n);
+      if (field >= fields && field < fields + n)
+        return word_for (objects[i], field->key);
+    }
+  return NULL;
+}
+
+/* "The bow mass is 301.433 kg; from 0 kg to 20 kg would be right." Null: no words for it. */
+static char *
+number_sentence (const PhRig *rig, int part, const PhIssue *issue, PhUnits units)
+{
+  const char *word = word_of (issue->field);
+  if (word == NULL)
+    return NULL;
+  g_autofree char *value = value_words (issue, units), *range = range_words (issue->field, units);
+  if (part < 0)
+    return g_strdup_printf (_ ("The %s is %s; %s would be right."), word, value, range);
+  g_autofree char *name = ph_text_cut (ph_part_name (&rig->parts[part]), NAME_MOST);
+  return g_strdup_printf (_ ("%s: the %s is %s; %s would be right."), name, word, value, range);
+}
+
 char *
 ph_refusal_of_issue (const PhRig *rig, const PhIssue *issue, PhUnits units)
 {
   int part = issue->part != NULL ? ph_rig_find (rig, issue->part) : -1;
   char *sentence = NULL;
-  if (issue->key != NULL && issue->where == PH_WHERE_PART && part >= 0)
+  if (issue->field != NULL)
+    sentence = number_sentence (rig, part, issue, units);
+  else if (issue->key != NULL && issue->where == PH_WHERE_PART && part >= 0)
     sentence = part_sentence (&rig->parts[part], issue, units);
   else if (issue->key != NULL && issue->where == PH_WHERE_BOW)
     sentence = bow_sentence (rig, issue, units);

@@ -20,13 +20,15 @@ add_number_issue (const PhField *field, const void *owner, int component, const 
                   const char *key, PhIssues *issues)
 {
   char *why;
-  if (ph_field_accepts (field, ph_field_number (field, owner, component), &why))
+  double value = ph_field_number (field, owner, component);
+  if (ph_field_accepts (field, value, &why))
     return;
   if (field->type == PH_FIELD_VECTOR)
     ph_issues_add (issues, site->where, site->part, key, false, "number %d of 3 %s", component + 1,
                    why);
   else
     ph_issues_add (issues, site->where, site->part, key, false, "%s", why);
+  ph_issues_name_number (issues, field, component, value);
   free (why);
 }
 

@@ -30,7 +30,7 @@ typedef enum
   PH_FIELD_WORD    /* an enum: one of `words` in the file */
 } PhFieldType;
 
-typedef struct
+typedef struct PhField
 {
   const char *key;
   PhFieldType type;

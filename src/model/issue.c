@@ -10,6 +10,7 @@
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include "base/text.h"
 
@@ -49,6 +50,18 @@ ph_issues_add (PhIssues *issues, PhWhere where, const char *part, const char *ke
 }
 
 void
+ph_issues_name_number (PhIssues *issues, const struct PhField *field, int component, double value)
+{
+  if (!issues)
+    return;
+  assert (issues->n > 0);
+  PhIssue *last = &issues->items[issues->n - 1];
+  last->field = field;
+  last->component = component;
+  last->value = value;
+}
+
+void
 ph_issues_move (PhIssues *from, PhIssues *to)
 {
   for (size_t i = 0; to && i < from->n; i++)
@@ -59,15 +72,38 @@ ph_issues_move (PhIssues *from, PhIssues *to)
   ph_issues_clear (from);
 }
 
+static void
+free_texts (PhIssue *issue)
+{
+  free (issue->part);
+  free (issue->key);
+  free (issue->text);
+}
+
+PhIssue *
+ph_issue_take (PhIssues *issues, size_t i)
+{
+  assert (i < issues->n);
+  PhIssue *taken = ph_alloc (sizeof *taken);
+  *taken = issues->items[i];
+  memmove (issues->items + i, issues->items + i + 1, (--issues->n - i) * sizeof *taken);
+  return taken;
+}
+
+void
+ph_issue_free (PhIssue *issue)
+{
+  if (!issue)
+    return;
+  free_texts (issue);
+  free (issue);
+}
+
 void
 ph_issues_clear (PhIssues *issues)
 {
   for (size_t i = 0; i < issues->n; i++)
-    {
-      free (issues->items[i].part);
-      free (issues->items[i].key);
-      free (issues->items[i].text);
-    }
+    free_texts (&issues->items[i]);
   free (issues->items);
   *issues = (PhIssues){ 0 };
 }

@@ -18,6 +18,8 @@ typedef enum
   PH_WHERE_PART
 } PhWhere;
 
+struct PhField;
+
 typedef struct
 {
   PhWhere where;
@@ -25,6 +27,10 @@ typedef struct
   char *key;    /* the key, "limits.swing_deg" for one inside; null: none */
   char *text;   /* what is wrong and what would be right */
   bool is_note; /* the rig loads all the same */
+  /* A number that is out of its own field's range, for sentences in other words; else null. */
+  const struct PhField *field; /* model/fields.h */
+  int component;               /* 0–2 of a vector, else 0 */
+  double value;
 } PhIssue;
 
 typedef struct
@@ -38,9 +44,15 @@ typedef struct
  */
 void ph_issues_add (PhIssues *issues, PhWhere where, const char *part, const char *key,
                     bool is_note, const char *format, ...) __attribute__ ((format (printf, 6, 7)));
+/** Says of the issue added last which number it is about. */
+void ph_issues_name_number (PhIssues *issues, const struct PhField *field, int component,
+                            double value);
 void ph_issues_clear (PhIssues *issues);
 /** Moves every issue to the end of `to` (null: drops them) and leaves `from` empty. */
 void ph_issues_move (PhIssues *from, PhIssues *to);
+/** Issue i alone, taken out of the list: free with ph_issue_free. */
+PhIssue *ph_issue_take (PhIssues *issues, size_t i);
+void ph_issue_free (PhIssue *issue);
 /** How many are errors (not notes). */
 size_t ph_issues_errors (const PhIssues *issues);
 /** "part ID: KEY: text", "bow: KEY: text", "archer: KEY: text", "KEY: text" or "text": at most

@@ -298,6 +298,7 @@ check_result (const PhRig *rig, PhMeasured *measured)
       if (!issues.items[i].is_note)
         {
           take_back (rig, measured, ph_issue_line (&issues.items[i]));
+          measured->issue = ph_issue_take (&issues, i);
           break;
         }
   ph_issues_clear (&issues);
@@ -324,5 +325,6 @@ void
 ph_measured_clear (PhMeasured *measured)
 {
   free (measured->refused);
+  ph_issue_free (measured->issue);
   *measured = (PhMeasured){ 0 };
 }

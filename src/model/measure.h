@@ -76,6 +76,7 @@ typedef struct
 typedef struct
 {
   char *refused;                /* why the reading cannot be, plain English; null: it stands */
+  PhIssue *issue;               /* where a rig cannot have such a bow: why; null: another reason */
   const char *quantity;         /* "com_x_mm", "com_mm", "inertia_x_kg_m2" (its axis) */
   int n;                        /* how many numbers: 3 for hanging, else 1 */
   double value[3], sd[3];       /* of the bow alone, mm or kg·m² about its mass centre; NAN where

@@ -124,6 +124,11 @@ ph_measure_result_words (const PhMeasureAnswer *answer, PhUnits units)
       g_string_append_printf (text, _ ("The plumb lines miss one another’s point by at most %s.\n"),
                               spread);
     }
+  if (answer->refusal)
+    {
+      g_string_append (text, answer->refusal);
+      return g_strdup (text->str);
+    }
   if (measured->refused)
     {
       g_string_append_printf (text, _ ("This reading cannot be: %s."), _ (measured->refused));

@@ -162,6 +162,29 @@ guess_that_matters_is_the_bows_side_offset_until_it_is_measured (void)
   fixture_clear (&fixture);
 }
 
+static void
+a_bow_that_no_rig_can_have_is_refused_in_words (void)
+{
+  Fixture fixture = fixture_new ();
+  ph_document_set_units (fixture.document, PH_UNITS_MIXED);
+  PhReadings readings = ph_readings_default (PH_METHOD_SCALES);
+  readings.f1_n = readings.f2_n = 150 * 9.80665; /* kilograms taken for ounces, or the like */
+  readings.d_mm = 100;
+  PhMeasureAnswer answer = ph_document_measure (fixture.document, &readings);
+  CHECK (answer.measured.refused && strstr (answer.measured.refused, "mass_g"), "%s",
+         answer.measured.refused);
+  CHECK (answer.refusal && g_str_has_prefix (answer.refusal, "The bow mass is 29")
+             && g_str_has_suffix (answer.refusal, " kg; from 0 kg to 20 kg would be right."),
+         "%s", answer.refusal);
+  GError *error = NULL;
+  CHECK (!ph_document_use_readings (fixture.document, &readings, &error));
+  CHECK_TEXT (error->message, answer.refusal);
+  g_clear_error (&error);
+  ph_measure_answer_clear (&answer);
+  ph_readings_clear (&readings);
+  fixture_clear (&fixture);
+}
+
 int
 main (int argc, char **argv)
 {
@@ -171,6 +194,7 @@ main (int argc, char **argv)
   CASE (kept_readings_follow_the_mirror_and_know_other_parts);
   CASE (one_set_of_readings_is_kept_for_each_method_and_axis);
   CASE (refused_reading_changes_nothing);
+  CASE (a_bow_that_no_rig_can_have_is_refused_in_words);
   CASE (guess_that_matters_is_the_bows_side_offset_until_it_is_measured);
   return check_end ();
 }
