@@ -9,6 +9,7 @@
 #include <math.h>
 
 #include "document/document-hand.h"
+#include "widgets/number-ref.h"
 #include "widgets/quantity-entry.h"
 
 #define ROWS 3
@@ -40,7 +41,8 @@ struct _PhLimitsEditor
   GtkLabel *refusal, *hint;
   Row rows[ROWS];
   PhDocument *document; /* owned */
-  gboolean setting;     /* the switch follows the document */
+  gboolean of_end_stack;
+  gboolean setting; /* the switch follows the document */
 };
 
 G_DEFINE_FINAL_TYPE (PhLimitsEditor, ph_limits_editor, GTK_TYPE_WIDGET)
@@ -48,8 +50,11 @@ G_DEFINE_FINAL_TYPE (PhLimitsEditor, ph_limits_editor, GTK_TYPE_WIDGET)
 static const PhPart *
 part_of (PhLimitsEditor *self)
 {
+  const PhRig *rig = ph_document_get_rig (self->document);
   int i = ph_document_get_selected_part (self->document);
-  return i < 0 ? NULL : &ph_document_get_rig (self->document)->parts[i];
+  if (i >= 0 && self->of_end_stack)
+    i = rig->parts[i].kind == PH_PART_BAR ? ph_end_stack (rig, i) : -1;
+  return i < 0 ? NULL : &rig->parts[i];
 }
 
 static const PhLimits *
@@ -273,11 +278,25 @@ ph_limits_editor_init (PhLimitsEditor *self)
   gtk_widget_set_parent (self->expander, GTK_WIDGET (self));
 }
 
+/* The same words as in the bar's own would be two things of one name. */
+static void
+name_for_end_stack (PhLimitsEditor *self)
+{
+  gtk_expander_set_label (GTK_EXPANDER (self->expander), _ ("What may change of its weights"));
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->expander), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("What may change of its weights"), -1);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->lock), GTK_ACCESSIBLE_PROPERTY_LABEL,
+                                  _ ("Keep its weights as they are"), -1);
+}
+
 GtkWidget *
-ph_limits_editor_new (PhDocument *document)
+ph_limits_editor_new (PhDocument *document, gboolean of_end_stack)
 {
   g_return_val_if_fail (PH_IS_DOCUMENT (document), NULL);
   PhLimitsEditor *self = g_object_new (PH_TYPE_LIMITS_EDITOR, NULL);
+  self->of_end_stack = of_end_stack;
+  if (of_end_stack)
+    name_for_end_stack (self);
   self->document = g_object_ref (document);
   g_signal_connect_swapped (document, "changed", G_CALLBACK (follow_cb), self);
   g_signal_connect_swapped (document, "notify::selected", G_CALLBACK (selected_cb), self);

@@ -284,8 +284,9 @@ ph_part_form_new (PhDocument *document)
   g_return_val_if_fail (PH_IS_DOCUMENT (document), NULL);
   PhPartForm *self = g_object_new (PH_TYPE_PART_FORM, NULL);
   self->document = g_object_ref (document);
-  gtk_box_append (GTK_BOX (gtk_widget_get_parent (GTK_WIDGET (self->main))),
-                  ph_limits_editor_new (document));
+  GtkWidget *content = gtk_widget_get_parent (GTK_WIDGET (self->main));
+  gtk_box_append (GTK_BOX (content), ph_limits_editor_new (document, FALSE));
+  gtk_box_append (GTK_BOX (content), ph_limits_editor_new (document, TRUE));
   static const char *const watched[] = { "changed", "notify::selected", "notify::units" };
   for (gsize i = 0; i < G_N_ELEMENTS (watched); i++)
     g_signal_connect_swapped (document, watched[i], G_CALLBACK (follow_cb), self);

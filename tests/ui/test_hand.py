@@ -303,6 +303,29 @@ def limits_hold_what_level_may_propose(bench):
     save(program, path, lambda r: part_of(r, "back-bar").get("locked"))
 
 
+def a_bars_form_holds_what_its_weights_may_do(bench):
+    path = bench.copy_of_demo()
+    program = start(bench, path)
+    program.click(program.find("list item", re.compile("^Back bar(,|$)")), 0.3)
+    program.find("push button", "What may change of its weights").do("activate")
+    program.move(program.find("text", re.compile("^Length$")), -1.0)
+    program.xdotool("click", "--repeat", 20, "--delay", 20, 5)  # the wheel: the rows lie below
+    time.sleep(0.6)
+    program.enter(program.find("text", "Weights: to"), "3")
+    # Five hang there: what is there stretches the limit to itself.
+    save(program, path, lambda r: part_of(r, "back-stack").get("limits", {}).get("count") == [0, 5])
+    program.enter(program.find("text", "Weights: from"), "6")
+    until(lambda: program.find("text", "Weights: from").is_wrong(), "from above to")
+    program.keys("Escape")
+    program.find("check box", "Keep its weights as they are").do("toggle")
+    rig = save(program, path, lambda r: part_of(r, "back-stack").get("locked"))
+    check("locked" not in part_of(rig, "back-bar"), "the bar is locked with them")
+    check("limits" not in part_of(rig, "back-bar"), "the bar has limits of weights")
+    # A sight has none, and a bar without weights has none either.
+    program.click(program.find("list item", re.compile("^Sight(,|$)")), 0.3)
+    program.gone("push button", "What may change of its weights")
+
+
 if __name__ == "__main__":
     run([three_checks_teach_the_hand,
          the_first_answer_is_done_and_undone,
@@ -312,4 +335,5 @@ if __name__ == "__main__":
          what_cannot_be_read_is_said_and_nothing_is_lost,
          a_bubble_at_the_end_is_no_reading_but_a_move,
          a_check_is_set_aside_put_right_and_deleted,
-         limits_hold_what_level_may_propose])
+         limits_hold_what_level_may_propose,
+         a_bars_form_holds_what_its_weights_may_do])
