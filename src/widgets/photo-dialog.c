@@ -60,10 +60,11 @@ static PhPhotoReading
 reading_now (PhPhotoDialog *self)
 {
   const PhPhotoClicks *clicks = ph_photo_canvas_get_clicks (self->canvas);
-  double each = ph_vial_deg_per_mark (ph_document_get_rig (self->document));
+  const PhRig *rig = ph_document_get_rig (self->document);
+  double each = ph_vial_deg_per_mark (rig), each_sd = ph_vial_deg_per_mark_sd (rig);
   if (!ph_photo_clicks_are_complete (clicks))
     return (PhPhotoReading){ PH_NOT_REFUSED, NAN, NAN, NAN, NAN };
-  return ph_photo_clicks_read (clicks, ph_rad_from_deg (each), NAN,
+  return ph_photo_clicks_read (clicks, ph_rad_from_deg (each), ph_rad_from_deg (each_sd),
                                gtk_check_button_get_active (self->mirrored));
 }
 
