@@ -3,7 +3,9 @@
  *
  * Blocks are buttons from a pool, so that keyboard and screen reader have them too; a change sets
  * their texts and places and makes no widget. A share under a ninth of the heavier side is merged
- * into the rest. Left and right are the archer's whatever the text direction.
+ * into the rest. Where the selected block is too narrow for its name, that stands beside the
+ * fulcrum, in a room that is always kept free for it. Left and right are the archer's whatever the
+ * text direction.
  */
 #include "widgets/balance-beam.h"
 
@@ -26,6 +28,7 @@
 #define BEAM_HEIGHT 4
 #define FULCRUM_HEIGHT 16
 #define FULCRUM_HALF 12
+#define FOOT_GAP 2
 #define WIDTH_LEAST 240
 #define WIDTH_NATURAL 340
 #define GAP 1
@@ -53,8 +56,10 @@ struct _PhBalanceBeam
 
   PhDocument *document; /* owned */
   Block blocks[BLOCKS_MOST];
-  int n;           /* in use */
-  double reach_nm; /* of the longer side, all blocks */
+  PhLiveText *selected; /* owned child: the selected block's name, where the block has no room */
+  int n;                /* in use */
+  double reach_nm;      /* of the longer side, all blocks */
+  int foot;             /* height below the beam, as measured last */
   gboolean stale;
 };
 
@@ -161,6 +166,25 @@ add_holding (PhBalanceBeam *self, const PhReport *report, double *left_nm, doubl
                PH_BLOCK_REST, _ ("hand"), moment_number (holding.hand_nm));
 }
 
+static Block *
+selected_block (PhBalanceBeam *self)
+{
+  for (int i = 0; i < self->n; i++)
+    if (gtk_widget_has_css_class (self->blocks[i].button, "selected"))
+      return &self->blocks[i];
+  return NULL;
+}
+
+static void
+name_selected (PhBalanceBeam *self)
+{
+  const Block *block = selected_block (self);
+  g_autofree char *text = block ? g_strdup_printf ("%s %s", ph_live_text_get (block->name),
+                                                   ph_live_text_get (block->number))
+                                : NULL;
+  ph_live_text_show (self->selected, text);
+}
+
 static void
 update (PhBalanceBeam *self)
 {
@@ -177,6 +201,7 @@ update (PhBalanceBeam *self)
   self->reach_nm = fmax (-left_nm, right_nm);
   for (int i = self->n; i < BLOCKS_MOST; i++)
     gtk_widget_set_visible (self->blocks[i].button, FALSE);
+  name_selected (self);
   self->stale = FALSE;
   gtk_widget_queue_allocate (GTK_WIDGET (self));
 }
@@ -202,6 +227,18 @@ clicked_cb (GtkButton *button, PhBalanceBeam *self)
       }
 }
 
+/* Below the beam: the fulcrum, and room for a name whether there is one or not. */
+static int
+foot_height (PhBalanceBeam *self)
+{
+  int line = 0;
+  GtkWidget *text = GTK_WIDGET (self->selected);
+  PangoLayout *layout = gtk_widget_create_pango_layout (text, "Xg");
+  pango_layout_get_pixel_size (layout, NULL, &line);
+  g_object_unref (layout);
+  return MAX (FULCRUM_HEIGHT, line);
+}
+
 static void
 ph_balance_beam_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
                          int *natural, int *minimum_baseline, int *natural_baseline)
@@ -223,7 +260,34 @@ ph_balance_beam_measure (GtkWidget *widget, GtkOrientation orientation, int for_
                           NULL);
       height = MAX (height, least);
     }
-  *minimum = *natural = height + BEAM_HEIGHT + FULCRUM_HEIGHT;
+  self->foot = foot_height (self);
+  *minimum = *natural = height + BEAM_HEIGHT + self->foot;
+}
+
+static gboolean
+is_cut (PhLiveText *text)
+{
+  return gtk_widget_get_width (GTK_WIDGET (text)) < ph_live_text_get_full_width (text);
+}
+
+/* Under the middle of its block, on its own side of the fulcrum. */
+static void
+allocate_selected (PhBalanceBeam *self, int width, int height)
+{
+  const Block *block = selected_block (self);
+  GtkWidget *text = GTK_WIDGET (self->selected);
+  graphene_rect_t at;
+  if (!block || !gtk_widget_compute_bounds (block->button, GTK_WIDGET (self), &at))
+    return;
+  int room = width / 2 - FULCRUM_HALF - 2 * FOOT_GAP, least;
+  int wide = MIN (ph_live_text_get_full_width (self->selected), room);
+  int from = block->start_nm + block->end_nm < 0.0 ? 0 : width - room;
+  int x = (int)(at.origin.x + at.size.width / 2.0f) - wide / 2;
+  gtk_widget_measure (text, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
+  GtkAllocation place = { CLAMP (x, from, from + room - wide), height - self->foot,
+                          MAX (wide, least), self->foot };
+  gtk_widget_size_allocate (text, &place, -1);
+  gtk_widget_set_child_visible (text, is_cut (block->name) || is_cut (block->number));
 }
 
 static void
@@ -240,26 +304,26 @@ ph_balance_beam_size_allocate (GtkWidget *widget, int width, int height, int bas
       int x = (int)round (a) + GAP, least;
       gtk_widget_measure (block->button, GTK_ORIENTATION_HORIZONTAL, -1, &least, NULL, NULL, NULL);
       GtkAllocation place = { x, 0, MAX ((int)round (b) - GAP - x, least),
-                              height - BEAM_HEIGHT - FULCRUM_HEIGHT };
+                              height - BEAM_HEIGHT - self->foot };
       gtk_widget_size_allocate (block->button, &place, -1);
     }
+  allocate_selected (self, width, height);
 }
 
 static void
 draw_fulcrum (GtkWidget *widget, GtkSnapshot *snapshot)
 {
-  float width = (float)gtk_widget_get_width (widget),
-        height = (float)gtk_widget_get_height (widget);
+  float width = (float)gtk_widget_get_width (widget);
+  float foot = (float)(gtk_widget_get_height (widget) - PH_BALANCE_BEAM (widget)->foot);
   GdkRGBA color;
   gtk_style_context_get_color (gtk_widget_get_style_context (widget), &color);
-  gtk_snapshot_append_color (
-      snapshot, &color,
-      &GRAPHENE_RECT_INIT (0.0f, height - FULCRUM_HEIGHT - BEAM_HEIGHT, width, BEAM_HEIGHT));
+  gtk_snapshot_append_color (snapshot, &color,
+                             &GRAPHENE_RECT_INIT (0.0f, foot - BEAM_HEIGHT, width, BEAM_HEIGHT));
   cairo_t *cr = gtk_snapshot_append_cairo (
-      snapshot, &GRAPHENE_RECT_INIT (width / 2.0f - FULCRUM_HALF, height - FULCRUM_HEIGHT,
-                                     2.0f * FULCRUM_HALF, FULCRUM_HEIGHT));
+      snapshot,
+      &GRAPHENE_RECT_INIT (width / 2.0f - FULCRUM_HALF, foot, 2.0f * FULCRUM_HALF, FULCRUM_HEIGHT));
   gdk_cairo_set_source_rgba (cr, &color);
-  cairo_move_to (cr, (double)width / 2.0, (double)height - FULCRUM_HEIGHT);
+  cairo_move_to (cr, (double)width / 2.0, (double)foot);
   cairo_rel_line_to (cr, -FULCRUM_HALF, FULCRUM_HEIGHT);
   cairo_rel_line_to (cr, 2.0 * FULCRUM_HALF, 0.0);
   cairo_close_path (cr);
@@ -289,6 +353,9 @@ ph_balance_beam_dispose (GObject *object)
   PhBalanceBeam *self = PH_BALANCE_BEAM (object);
   for (int i = 0; i < BLOCKS_MOST; i++)
     g_clear_pointer (&self->blocks[i].button, gtk_widget_unparent);
+  if (self->selected)
+    gtk_widget_unparent (GTK_WIDGET (self->selected));
+  self->selected = NULL;
   self->n = 0;
   g_clear_object (&self->document);
   G_OBJECT_CLASS (ph_balance_beam_parent_class)->dispose (object);
@@ -382,6 +449,9 @@ ph_balance_beam_init (PhBalanceBeam *self)
 {
   for (int i = 0; i < BLOCKS_MOST; i++)
     init_block (self, &self->blocks[i]);
+  self->selected = PH_LIVE_TEXT (ph_live_text_new_single_line (10, 0.5f));
+  gtk_widget_add_css_class (GTK_WIDGET (self->selected), "selected-name");
+  gtk_widget_set_parent (GTK_WIDGET (self->selected), GTK_WIDGET (self));
 }
 
 GtkWidget *

@@ -5,6 +5,7 @@
 against plumbhold-calc's report of the same file, which is a different program."""
 
 import json
+import os
 import re
 import time
 
@@ -29,6 +30,17 @@ def a_block_of_the_beam_selects_its_part(bench):
     selected_row(program, "^Back stack(,|$)")
     program.find("push button", re.compile("^Sight, .* to the right$")).do()
     selected_row(program, "^Sight(,|$)")
+
+
+def a_block_too_narrow_for_its_name_is_named_below(bench):
+    program = bench.start(os.path.join(bench.data, "v-bars.rig.json"))
+    narrow = program.find("push button", re.compile("^Left back bar, .* to the left$"))
+    moment = re.search(r"\d[.\d]*", narrow.name).group()
+    narrow.do()
+    below = program.find("label", f"Left back bar {moment}")
+    check(below.box()[1] >= narrow.box()[1] + narrow.box()[3], "not below the beam")
+    program.find("push button", re.compile("^Left back weights, .* to the left$")).do()
+    program.gone("label", re.compile("^Left back bar "))
 
 
 def why_and_the_parts_list_select_the_same(bench):
@@ -113,6 +125,6 @@ def moments_are_shown_on_demand(bench):
 
 
 if __name__ == "__main__":
-    run([a_block_of_the_beam_selects_its_part, why_and_the_parts_list_select_the_same,
-         moments_of_why_are_those_of_the_report, an_unknown_hand_has_no_degrees_in_the_headline,
-         the_cost_asks_for_a_speed_and_says_the_miss, moments_are_shown_on_demand])
+    run([a_block_of_the_beam_selects_its_part, a_block_too_narrow_for_its_name_is_named_below,
+         why_and_the_parts_list_select_the_same, moments_of_why_are_those_of_the_report,
+         an_unknown_hand_has_no_degrees_in_the_headline, the_cost_asks_for_a_speed_and_says_the_miss, moments_are_shown_on_demand])
