@@ -33,6 +33,20 @@ free_question (gpointer data, GClosure *closure)
   g_free (data);
 }
 
+/* Beside the label's own name the toolkit's 4.8 tells the mnemonic's: "_Save Save". */
+static GtkWidget *
+add_button (GtkDialog *dialog, const char *label, int response)
+{
+  GtkWidget *button = gtk_dialog_add_button (dialog, label, response);
+  GtkAccessible *accessible = GTK_ACCESSIBLE (button);
+  g_autofree char *name = NULL;
+  g_auto (GStrv) pieces = g_strsplit (label, "_", -1);
+  name = g_strjoinv ("", pieces);
+  gtk_accessible_reset_relation (accessible, GTK_ACCESSIBLE_RELATION_LABELLED_BY);
+  gtk_accessible_update_property (accessible, GTK_ACCESSIBLE_PROPERTY_LABEL, name, -1);
+  return button;
+}
+
 void
 ph_question_ask (GtkWindow *parent, const char *text, const char *secondary, const char *lose_label,
                  const char *keep_label, PhAnswered answered, gpointer data)
@@ -43,10 +57,10 @@ ph_question_ask (GtkWindow *parent, const char *text, const char *secondary, con
                               GTK_MESSAGE_QUESTION, GTK_BUTTONS_NONE, "%s", text);
   gtk_message_dialog_format_secondary_text (GTK_MESSAGE_DIALOG (dialog), "%s", secondary);
   gtk_accessible_update_property (GTK_ACCESSIBLE (dialog), GTK_ACCESSIBLE_PROPERTY_LABEL, text, -1);
-  GtkWidget *lose = gtk_dialog_add_button (GTK_DIALOG (dialog), lose_label, GTK_RESPONSE_REJECT);
+  GtkWidget *lose = add_button (GTK_DIALOG (dialog), lose_label, GTK_RESPONSE_REJECT);
   gtk_widget_add_css_class (lose, "destructive-action");
-  gtk_dialog_add_button (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL);
-  GtkWidget *keep = gtk_dialog_add_button (GTK_DIALOG (dialog), keep_label, GTK_RESPONSE_ACCEPT);
+  add_button (GTK_DIALOG (dialog), _ ("_Cancel"), GTK_RESPONSE_CANCEL);
+  GtkWidget *keep = add_button (GTK_DIALOG (dialog), keep_label, GTK_RESPONSE_ACCEPT);
   gtk_widget_add_css_class (keep, "suggested-action");
   gtk_dialog_set_default_response (GTK_DIALOG (dialog), GTK_RESPONSE_ACCEPT);
 

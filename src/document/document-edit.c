@@ -57,6 +57,7 @@ finish_edit (Edit *edit, gboolean ok, PhTouched touched, int part, GError **erro
   ph_issues_clear (&edit->issues);
   if (ok)
     {
+      self->gesture->beyond_numbers |= touched != PH_TOUCHED_NUMBERS;
       if (part >= 0)
         {
           ph_compiled_update_part (self->open.compiled, self->open.rig, (size_t)part);

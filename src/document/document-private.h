@@ -19,6 +19,7 @@ typedef struct
   PhRig *rig;
   bool with_reference; /* the step changed the reference too (a swap) */
   PhRig *reference;
+  bool beyond_numbers; /* while it is open: more was edited than numbers */
   char *label;
   char *selected_before, *selected_after;
 } PhStep;

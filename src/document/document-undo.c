@@ -5,8 +5,11 @@
  * stands now, so that the same record serves redo. A gesture costs one copy at its start and one
  * comparison at its end.
  */
+#include <math.h>
+
 #include "document/document-private.h"
 #include "document/undo-label.h"
+#include "model/fields.h"
 
 void
 ph_step_free (gpointer data)
@@ -59,6 +62,50 @@ ph_document_begin_gesture (PhDocument *self)
   self->gesture->selected_before = g_strdup (self->selected);
 }
 
+static gboolean
+same_numbers (PhObject object, const void *a, const void *b)
+{
+  size_t n;
+  const PhField *fields = ph_fields_of (object, &n);
+  for (size_t i = 0; i < n; i++)
+    for (int c = 0; c < ph_field_components (&fields[i]); c++)
+      {
+        double one = ph_field_number (&fields[i], a, c), two = ph_field_number (&fields[i], b, c);
+        if (one != two && !(isnan (one) && isnan (two)))
+          return FALSE;
+      }
+  return TRUE;
+}
+
+/* Numbers that went out and came back: what else that wrote (a key that was absent, a limit that
+   was stretched) is put back too, so that it is no change at all. */
+static void
+put_back_beside (const PhRig *before, PhRig *after)
+{
+  for (size_t i = 0; i < after->n_parts && i < before->n_parts; i++)
+    {
+      const PhPart *a = &before->parts[i];
+      PhPart *b = &after->parts[i];
+      if (a->kind != b->kind || !same_numbers (PH_OBJECT_PART, a, b))
+        continue;
+      b->given = a->given;
+      b->limit_swing = a->limit_swing;
+      b->limit_lift = a->limit_lift;
+      b->limit_count = a->limit_count;
+    }
+  if (same_numbers (PH_OBJECT_BOW, &before->bow, &after->bow))
+    after->bow.given = before->bow.given;
+  const PhArcher *a = &before->archer;
+  PhArcher *b = &after->archer;
+  if (a->bow_hand != b->bow_hand || !same_numbers (PH_OBJECT_ARCHER, a, b)
+      || !same_numbers (PH_OBJECT_HAND, a, b))
+    return;
+  b->given = a->given;
+  b->hand_given = a->hand_given;
+  b->present = a->present;
+  b->hand_present = a->hand_present;
+}
+
 void
 ph_document_end_gesture (PhDocument *self)
 {
@@ -66,9 +113,12 @@ ph_document_end_gesture (PhDocument *self)
   PhStep *step = g_steal_pointer (&self->gesture);
   if (step == NULL)
     return;
+  if (!step->with_reference && !step->beyond_numbers)
+    put_back_beside (step->rig, self->open.rig);
   if (!step->with_reference && ph_rig_equal (step->rig, self->open.rig))
     {
       ph_step_free (step);
+      ph_document_refresh (self);
       return;
     }
   if (step->label == NULL)

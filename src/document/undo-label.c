@@ -247,6 +247,35 @@ special_change (const PhPart *before, const PhPart *after, const char *name)
   return NULL;
 }
 
+static const PhSd *
+find_sd (const PhSd *sds, size_t n, const char *key)
+{
+  for (size_t i = 0; i < n; i++)
+    if (strcmp (sds[i].key, key) == 0)
+      return &sds[i];
+  return NULL;
+}
+
+/* "sight mass measured": the first number whose stated deviation came or changed; null: none. Of
+   the bow the word says whose it is, `name` is null then. */
+static char *
+measured_label (PhObject object, const PhSd *before, size_t n_before, const PhSd *after,
+                size_t n_after, const char *name)
+{
+  for (size_t i = 0; i < n_after; i++)
+    {
+      const PhSd *old = find_sd (before, n_before, after[i].key);
+      const char *word = ph_field_word_of (object, after[i].key);
+      if (old != NULL && memcmp (old->v, after[i].v, sizeof old->v) == 0)
+        continue;
+      if (word == NULL) /* where a part is needs no word of its own elsewhere */
+        word = _ ("place");
+      return name != NULL ? g_strdup_printf (_ ("%s %s measured"), name, word)
+                          : g_strdup_printf (_ ("%s measured"), word);
+    }
+  return NULL;
+}
+
 static char *
 part_label (Comparison *all, size_t i_before, size_t i_after)
 {
@@ -258,7 +287,11 @@ part_label (Comparison *all, size_t i_before, size_t i_after)
   g_autoptr (GPtrArray) phrases = g_ptr_array_new_with_free_func (g_free);
   add_angles (all, i_before, i_after, phrases);
   add_numbers (PH_OBJECT_PART, before, after, all->units, phrases);
-  return phrases->len > 0 ? join (name, phrases) : g_strdup_printf (_ ("changed %s"), name);
+  if (phrases->len > 0)
+    return join (name, phrases);
+  char *measured =
+      measured_label (PH_OBJECT_PART, before->sds, before->n_sds, after->sds, after->n_sds, name);
+  return measured != NULL ? measured : g_strdup_printf (_ ("changed %s"), name);
 }
 
 /* Whether two parts would be written alike: by way of two rigs of one part each. */
@@ -357,7 +390,10 @@ numbers_label (const Comparison *all)
   add_numbers (PH_OBJECT_ARCHER, before, after, all->units, phrases);
   add_numbers (PH_OBJECT_HAND, before, after, all->units, phrases);
   add_numbers (PH_OBJECT_BOW, &all->before->bow, &all->after->bow, all->units, phrases);
-  return phrases->len > 0 ? join (NULL, phrases) : NULL;
+  if (phrases->len > 0)
+    return join (NULL, phrases);
+  const PhBow *bow = &all->after->bow, *old = &all->before->bow;
+  return measured_label (PH_OBJECT_BOW, old->sds, old->n_sds, bow->sds, bow->n_sds, NULL);
 }
 
 static char *

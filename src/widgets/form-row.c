@@ -36,6 +36,7 @@ struct _PhFormRow
   char *label;
 
   gboolean own_gesture; /* a drag of the slider began one */
+  double drag_from;     /* what stood then */
 };
 
 G_DEFINE_FINAL_TYPE (PhFormRow, ph_form_row, GTK_TYPE_WIDGET)
@@ -101,6 +102,7 @@ static void
 drag_begin_cb (PhSlider *slider G_GNUC_UNUSED, PhFormRow *self)
 {
   self->own_gesture = !ph_document_in_gesture (self->document);
+  self->drag_from = value_now (self);
   if (self->own_gesture)
     ph_document_begin_gesture (self->document);
 }
@@ -108,7 +110,11 @@ drag_begin_cb (PhSlider *slider G_GNUC_UNUSED, PhFormRow *self)
 static void
 drag_end_cb (PhSlider *slider G_GNUC_UNUSED, PhFormRow *self)
 {
-  if (self->own_gesture && ph_document_in_gesture (self->document))
+  gboolean ours = self->own_gesture && ph_document_in_gesture (self->document);
+  /* Out and back is no change, and weights that came on the way go again. */
+  if (ours && value_now (self) == self->drag_from)
+    ph_document_cancel_gesture (self->document);
+  else if (ours)
     ph_document_end_gesture (self->document);
   self->own_gesture = FALSE;
 }

@@ -5,6 +5,7 @@
 is found as a person finds it: by looking for the handle's dot in a picture of the screen. What a
 drag did is held against the form, the bubble, and plumbhold-calc's report of the saved file."""
 
+import json
 import os
 import re
 import shutil
@@ -17,6 +18,7 @@ from test_window import (ANGLE_ENTRY, agrees_with, lean_shown, redo_shown, selec
 
 BEHIND = re.compile("^From behind")
 SIDE = re.compile("^From the side")
+LEVEL_ENTRY = re.compile("^(Left|Right|Out|In)")  # whatever it is called at 0°
 LIFT_ENTRY = ("text", re.compile("^(Up|Down)"))
 COUNT_ENTRY = ("text", re.compile("^(Weights|How many)"))
 STEP_PX, DISC_PX = 8, 16
@@ -171,6 +173,23 @@ def the_bars_end_follows_the_pointer_from_behind(bench):
     program.act("redo")
     until(lambda: angle(program) == 26, "redo")
     check(redo_shown(program), "no redo button")
+
+
+def a_drag_out_and_back_is_no_change(bench):
+    """Of an angle that the file does not even have: its key must not come into it either."""
+    rig = bench.demo()
+    part_of(rig, "back-bar").pop("swing_deg")
+    path = bench.write("quay.rig.json", json.dumps(rig))
+    program = bench.start(path)
+    select(program, "Back bar")
+    press(program, handle(bench, program, BEHIND))
+    pull(program, -6 * STEP_PX, 0)
+    until(lambda: angle(program) == 6, "six steps to the left while the button is down")
+    pull(program, 6 * STEP_PX, 0)
+    until(lambda: number_in(program.find("text", LEVEL_ENTRY).text) == 0, "and back")
+    let_go(program)
+    check(not program.enabled("undo"), "out and back left a step")
+    check(not program.enabled("save"), "out and back left something to save")
 
 
 def escape_and_a_second_button_give_up(bench):
@@ -348,7 +367,7 @@ def a_row_is_hung_elsewhere_by_dragging_it(bench):
 
 
 if __name__ == "__main__":
-    run([the_bars_end_follows_the_pointer_from_behind, escape_and_a_second_button_give_up,
+    run([the_bars_end_follows_the_pointer_from_behind, a_drag_out_and_back_is_no_change, escape_and_a_second_button_give_up,
          a_click_moves_nothing_and_shift_goes_in_tenths, from_the_side_up_is_up,
          a_stack_has_handles_and_can_be_drawn_out,
          clicks_in_one_place_walk_through_what_is_behind,

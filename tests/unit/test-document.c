@@ -9,6 +9,7 @@
 #include <time.h>
 
 #include "document-fixture.h"
+#include "document/document-hand.h"
 #include "model/check.h"
 #include "model/fields.h"
 #include "store/rig-file.h"
@@ -183,6 +184,37 @@ a_gesture_that_changed_nothing_leaves_no_step (void)
   CHECK (!ph_document_get_undo_label (f.document));
   CHECK (!ph_document_get_unsaved (f.document));
   ph_document_end_gesture (f.document); /* without one: nothing */
+  fixture_clear (&f);
+}
+
+/* The swing of this bar stands nowhere in the file, its lift has limits, and the archer's stature
+   is the default: each goes out and comes back, a limit is stretched on the way. */
+static void
+a_number_that_goes_out_and_comes_back_leaves_no_step (void)
+{
+  Fixture f = fixture_new ();
+  CHECK (ph_document_set_limits (f.document, "back-bar", "lift_deg", -20, 0, NULL));
+  CHECK (ph_document_save (f.document, NULL, NULL));
+  g_autofree char *saved = fixture_read (f.path);
+  for (int twice = 0; twice < 2; twice++)
+    {
+      ph_document_begin_gesture (f.document);
+      CHECK (ph_document_set_number (f.document, "back-stack", "bore_mm", 0, 5, NULL));
+      CHECK (ph_document_set_number (f.document, "back-bar", "lift_deg", 0, 30, NULL));
+      CHECK (ph_document_set_archer_number (f.document, "stature_mm", 1800, NULL));
+      CHECK (ph_document_set_archer_number (f.document, "roll_bias_nm", 0.1, NULL));
+      CHECK (ph_document_set_number (f.document, "back-stack", "bore_mm", 0, 0, NULL));
+      CHECK (ph_document_set_number (f.document, "back-bar", "lift_deg", 0, -12, NULL));
+      CHECK (ph_document_set_archer_number (f.document, "stature_mm", 1750, NULL));
+      CHECK (ph_document_set_archer_number (f.document, "roll_bias_nm", 0, NULL));
+      ph_document_end_gesture (f.document);
+      CHECK_TEXT (ph_document_get_undo_label (f.document), "limits of back bar");
+      CHECK (!ph_document_get_unsaved (f.document));
+      CHECK_NEAR (fixture_part (&f, "back-bar")->limit_lift.hi, 0, 0);
+    }
+  CHECK (ph_document_save_anyway (f.document, NULL, NULL));
+  g_autofree char *again = fixture_read (f.path);
+  CHECK_TEXT (again, saved);
   fixture_clear (&f);
 }
 
@@ -537,6 +569,7 @@ main (int argc, char **argv)
   CASE (a_number_set_on_a_part_that_is_off_waits_there);
   CASE (a_gesture_is_one_step);
   CASE (a_gesture_that_changed_nothing_leaves_no_step);
+  CASE (a_number_that_goes_out_and_comes_back_leaves_no_step);
   CASE (a_cancelled_gesture_puts_everything_back);
   CASE (labels_say_it_as_an_archer_would);
   CASE (labels_name_what_came_went_and_moved);

@@ -164,11 +164,21 @@ a_guess_ends_when_its_number_was_measured (void)
   CHECK (ph_guess_is (&mass, ph_document_get_rig (f.document)) && ph_guess_advice (&mass));
   CHECK (!ph_guess_is (&nock, ph_document_get_rig (f.document)));
   CHECK (ph_guess_set_measured (&mass, f.document, NULL));
+  CHECK_TEXT (ph_document_get_undo_label (f.document), "bow mass measured");
   const PhRig *rig = ph_document_get_rig (f.document);
   CHECK (!ph_guess_is (&mass, rig) && ph_guess_is (&com, rig), "the other number is still a guess");
   CHECK (rig->bow.n_sds == 1 && rig->bow.sds[0].n == 1);
   CHECK_NEAR (rig->bow.sds[0].v[0], 3, 0); /* deciding section 6: bow mass measured 3 g */
   CHECK (ph_document_undo (f.document) && ph_guess_is (&mass, ph_document_get_rig (f.document)));
+  PhNumberRef sight = ph_number_ref (PH_NUMBER_PART, "sight", "mass_g", 0);
+  PhNumberRef place = ph_number_ref (PH_NUMBER_PART, "sight", "at_mm", 0);
+  CHECK (ph_guess_is (&sight, ph_document_get_rig (f.document)));
+  CHECK (ph_guess_set_measured (&sight, f.document, NULL));
+  CHECK_TEXT (ph_document_get_undo_label (f.document), "sight mass measured");
+  CHECK (ph_guess_set_measured (&place, f.document, NULL));
+  CHECK_TEXT (ph_document_get_undo_label (f.document), "sight place measured");
+  ph_number_ref_clear (&sight);
+  ph_number_ref_clear (&place);
   ph_number_ref_clear (&mass);
   ph_number_ref_clear (&com);
   ph_number_ref_clear (&nock);
