@@ -291,7 +291,7 @@ def lighter(rig, target=None, tolerance=None, edge=Edge()):
             pick = trimmed(s, stack, other)
             if pick:
                 found.append(pick)
-    found = [f for f in found if f["_saved"] > 0]
+    found = [f for f in found if f["_saved"] > 1e-9]
     out = []
     for _, group in itertools.groupby(sorted(found, key=lambda f: -f["_saved"]),
                                       key=lambda f: round(f["_saved"], 9)):

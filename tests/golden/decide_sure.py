@@ -74,8 +74,9 @@ def reachable(rig, edge):
 
 def next_checks(rig, edge=decide_level.Edge()):
     record, phi = aimed_at(rig, edge)
+    as_it_is = {"changes": [], "interval_now_deg": None, "interval_then_deg": None}
     if np.isnan(phi[0]):
-        return [], False
+        return [] if rig.is_fitted else [as_it_is], False
     half = lambda cov: float(np.degrees(dm.Z90 * rig.cant_sd(record, phi, cov))[0])
     now, found = half(rig.cov), []
     for changes, r, cant, steps in reachable(rig, edge):
@@ -85,14 +86,16 @@ def next_checks(rig, edge=decide_level.Edge()):
         then = half(np.linalg.inv(np.linalg.inv(rig.cov) + np.outer(row, row)))
         found.append({"changes": changes, "interval_now_deg": now, "interval_then_deg": then,
                       "_steps": steps})
-    if not found:
-        return [], now < 0.3
-    best = min(f["interval_then_deg"] for f in found)
+    if not found and not rig.is_fitted:
+        return [{**as_it_is, "interval_now_deg": now}], False
+    # Nothing within reach narrows nothing.
+    best = min((f["interval_then_deg"] for f in found), default=now)
     near = [f for f in found if f["interval_then_deg"] <= best * (1.1 + edge.group)]
     near.sort(key=lambda f: (f["_steps"], f["interval_then_deg"]))
     rest = [f for f in found if not any(f is n for n in near)]
     rest.sort(key=lambda f: f["interval_then_deg"])
-    return (near + rest)[:3], now < 0.3 or best > 0.95 * now
+    # A hand that is only assumed is never sure enough (the page does not say it).
+    return (near + rest)[:3], rig.is_fitted and (now < 0.3 or best > 0.95 * now)
 
 
 def hand(rig, edge=decide_level.Edge()):
@@ -186,7 +189,7 @@ def slope_of(rig, ident, key):
     """Slope of the first moment by an angle. A part may stand exactly where the frames of what
     hangs on it turn over (physics, section 2): no hand that sets the angle a degree off turns
     anything over, so there the slope is that of the side without the jump."""
-    now, h = rig.by_id[ident].get(key, 0), 0.02
+    now, h = rig.by_id[ident].get(key, 0), 0.002
     steps = np.array([-3, -2, -1, -0.01, 0, 0.01, 1, 2, 3])
     f = rig.vary({(ident, key): now + steps * h})[0][:, 1:4]
     jump = [np.abs(f[n] - f[4]).max() > 0.2 * np.abs(f[w] - f[4]).max() + 1e-13

@@ -26,9 +26,10 @@ import reference
 CALC, DATA = sys.argv[1], sys.argv[2]
 HOW_MANY = int(sys.argv[3]) if len(sys.argv) > 3 else 200
 
-# Everything closed is held to relative 1e-9, with an absolute floor of 1e-11: differences of larger
-# numbers (a bubble of 1e-3 degrees, a change of a load) keep their last digits.
-CLOSED = 1e-9, 1e-11
+# Everything closed is held to relative 1e-9, with an absolute floor of 1e-10: differences of larger
+# numbers (a bubble of 1e-3 degrees, a change of a load) keep their last digits, and so does a small
+# B that is fitted beside a large K.
+CLOSED = 1e-9, 1e-10
 # Slopes of balance point and cant are central differences in the program (a thousandth of a mm, g
 # or degree) and, for set angles, here: 1e-9 of themselves, 1e-7 where a part points so nearly along
 # ±y that its frame spins within a degree.
