@@ -89,7 +89,7 @@ ph_photo_result_more (const PhPhotoClicks *clicks, const PhPhotoReading *reading
     return NULL;
   if (isnan (reading->tilt_rad))
     return g_strdup (_ ("What a mark of your vial is worth is not known, so this is no angle yet: "
-                        "say it below, or read the string against a plumb edge."));
+                        "say it above, or read the string against a plumb edge."));
   g_autofree char *bow = ph_tilt_phrase (ph_deg_from_rad (reading->tilt_rad), FALSE);
   return level ? g_strdup_printf (_ ("The bow %s."), bow) : NULL;
 }
