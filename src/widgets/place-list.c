@@ -255,6 +255,16 @@ ph_place_list_new (PhDocument *document, const PhPart *part, PhPoints points, in
   return options;
 }
 
+/* Sights and rests of the catalogue stand as on a bow held in the left hand. */
+static void
+turn_for_hand (PhPart *part, const PhRig *rig)
+{
+  if (part->kind != PH_PART_ACCESSORY || rig->archer.bow_hand == PH_BOW_HAND_LEFT)
+    return;
+  part->at_mm[1] = 0 - part->at_mm[1];
+  part->aperture_mm[1] = 0 - part->aperture_mm[1];
+}
+
 gboolean
 ph_place_add (const PhPlaceOption *place, PhDocument *document, const PhPart *part, GError **error)
 {
@@ -262,6 +272,7 @@ ph_place_add (const PhPlaceOption *place, PhDocument *document, const PhPart *pa
   copy.along_mm = place->along_mm;
   if (place->along)
     copy.given |= ph_given_bit (PH_OBJECT_PART, "along_mm");
+  turn_for_hand (&copy, ph_document_get_rig (document));
   if (place->back)
     ph_aim_back (document, &copy, place->on);
   gboolean added = place->below

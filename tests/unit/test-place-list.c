@@ -334,6 +334,20 @@ a_v_on_a_compound_goes_where_its_rods_lead_back (void)
 }
 
 static void
+a_sight_stands_on_its_side_for_either_hand (void)
+{
+  for (PhBowHand hand = PH_BOW_HAND_LEFT; hand <= PH_BOW_HAND_RIGHT; hand++)
+    {
+      Fixture f = fresh_bow (PH_BOW_RECURVE, hand);
+      double with_new = fixture_part (&f, "sight")->at_mm[1];
+      const PhPart *sight = add_first (&f, "Sight for a recurve");
+      CHECK (sight && sight->at_mm[1] == with_new && fabs (with_new) == 30, "%g and %g",
+             sight->at_mm[1], with_new);
+      fixture_clear (&f);
+    }
+}
+
+static void
 a_damper_goes_between_a_bar_and_its_weights (void)
 {
   Fixture f = fixture_new ();
@@ -370,6 +384,7 @@ main (int argc, char **argv)
   CASE (a_bow_without_a_string_to_clear_takes_the_first_angle);
   CASE (a_front_bar_prefers_the_mount_below_the_grip);
   CASE (a_v_on_a_compound_goes_where_its_rods_lead_back);
+  CASE (a_sight_stands_on_its_side_for_either_hand);
   CASE (a_damper_goes_between_a_bar_and_its_weights);
   ph_catalogue_clear (&catalogue);
   return check_end ();
