@@ -167,9 +167,10 @@ ph_sure_matters_most (const PhSure *sure, PhMatters *matters)
   const PhSureFrom *best = NULL;
   if (!sure->settles || !(sure->cant_sd_rad > 0))
     return false;
+  /* Also of a thing that was measured: two scales say nothing of what lies to the side, and what
+   * they leave open still matters. Where all is measured, measuring gains nothing. */
   for (size_t i = 0; i < sure->n; i++)
-    if (sure->from[i].source != PH_SOURCE_MEASURED
-        && (!best || sure->from[i].if_measured_cant_sd_rad < best->if_measured_cant_sd_rad))
+    if (!best || sure->from[i].if_measured_cant_sd_rad < best->if_measured_cant_sd_rad)
       best = &sure->from[i];
   if (!best || !(best->if_measured_cant_sd_rad < sure->cant_sd_rad))
     return false;

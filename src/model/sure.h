@@ -59,8 +59,9 @@ typedef struct
   double bubble_sd_rad; /* what its deviation alone does to the bubble */
 } PhMatters;
 
-/** The key, not measured yet, whose measuring would make the cant surest, as long as its deviation
- * moves the bubble by 0.05° or more. False where there is none, or where the rig does not settle.
+/** The key whose measuring would make the cant surest, as long as its deviation moves the bubble by
+ * 0.05° or more; of a bow that was measured too, where its own `sd` says that this number was left
+ * open (two scales say nothing of the side). False where there is none, or where the rig does not settle.
  * For a page that says what to measure next. */
 bool ph_sure_matters_most (const PhSure *sure, PhMatters *matters);
 #define PH_MATTERS_LEAST_DEG 0.05

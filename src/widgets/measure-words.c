@@ -168,8 +168,9 @@ ph_matters_words (const PhRig *rig, const PhMatters *matters)
 {
   g_autofree char *number = number_words (rig, matters);
   g_autofree char *angle = ph_format_number (matters->bubble_sd_rad * 180 / G_PI, 1);
-  const char *known =
-      matters->source == PH_SOURCE_GUESSED ? _ ("guessed") : _ ("only from a catalogue");
+  const char *known = matters->source == PH_SOURCE_GUESSED    ? _ ("guessed")
+                      : matters->source == PH_SOURCE_MEASURED ? _ ("not measured by itself")
+                                                              : _ ("only from a catalogue");
   /* Translators: a number, how it is known, degrees. */
   return g_strdup_printf (rig->bow.kind == PH_BOW_COMPOUND
                               ? _ ("The guess that matters most now: %s, %s: ±%s° of bubble.")

@@ -102,6 +102,27 @@ stated_deviation_overrides_the_source (void)
   ph_rig_free (rig);
 }
 
+/* Two scales give the mass and how far ahead its centre lies; to the side it is as unsure as before. */
+static void
+what_a_measurement_left_open_still_matters (void)
+{
+  PhRig *rig = bare_bow ();
+  PhMatters matters;
+  ph_edit_set_source (rig, -1, PH_SOURCE_MEASURED);
+  PhSure sure = ph_sure_of (rig);
+  CHECK (!ph_sure_matters_most (&sure, &matters), "all of it was measured");
+  ph_sure_clear (&sure);
+  rig->bow.sds = ph_alloc_zeroed (1, sizeof *rig->bow.sds);
+  rig->bow.sds[0] = (PhSd){ ph_text_dup ("com_mm"), 3, { 2, 4, 12 } };
+  rig->bow.n_sds = 1;
+  sure = ph_sure_of (rig);
+  CHECK (ph_sure_matters_most (&sure, &matters));
+  CHECK (strcmp (matters.key, "com_mm") == 0 && matters.component == 1 && matters.part == -1);
+  CHECK (matters.source == PH_SOURCE_MEASURED);
+  ph_sure_clear (&sure);
+  ph_rig_free (rig);
+}
+
 static double
 share_of_bow_offset (PhRig *rig)
 {
@@ -218,6 +239,7 @@ main (int argc, char **argv)
   CASE (deviations_are_those_of_the_source);
   CASE (cant_of_a_bare_bow_follows_from_its_mass_and_offset_by_hand);
   CASE (stated_deviation_overrides_the_source);
+  CASE (what_a_measurement_left_open_still_matters);
   CASE (check_of_this_very_rig_takes_up_the_bows_own_offset);
   CASE (rig_that_topples_has_no_lean_to_be_sure_of);
   CASE (mount_whose_frame_is_about_to_turn_over_is_known_as_well_as_its_neighbour);
