@@ -27,6 +27,7 @@ struct _PhWindow
   GtkRevealer *drawer;
   GtkWidget *scrim;
   GtkWidget *next;
+  GtkLabel *next_words;
 
   /* borrowed */
   const PhCatalogue *catalogue;

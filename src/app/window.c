@@ -14,6 +14,7 @@
 #include "widgets/lean-pane.h"
 #include "widgets/part-form.h"
 #include "widgets/parts-pane.h"
+#include "widgets/tilt-words.h"
 #include "widgets/views-pane.h"
 
 G_DEFINE_FINAL_TYPE (PhWindow, ph_window, GTK_TYPE_APPLICATION_WINDOW)
@@ -73,6 +74,9 @@ changed_cb (PhWindow *self)
 {
   const PhReport *report = ph_document_get_report (self->document);
   gtk_widget_set_visible (self->next, !report->hand_fitted);
+  gtk_label_set_text (self->next_words, ph_tilt_has_level (ph_document_get_rig (self->document))
+                                            ? _ ("Next: one bubble check")
+                                            : _ ("Next: one check of the lean"));
 }
 
 /* Another rig is looked at first, whatever page the last one was left on. */
@@ -324,6 +328,7 @@ bind_children (GtkWidgetClass *widget_class)
   BIND (drawer);
   BIND (scrim);
   BIND (next);
+  BIND (next_words);
 #undef BIND
   gtk_widget_class_bind_template_callback (widget_class, scrim_pressed_cb);
 }

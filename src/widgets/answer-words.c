@@ -80,6 +80,9 @@ chance_of (const PhPartAnswers *answers, const PhPartAnswer *answer)
   if (!answers->hand_fitted)
     return NULL;
   g_autofree char *tolerance = ph_format_short (answers->tolerance_deg, 2);
+  /* No one is ever quite sure. */
+  if (answer->chance > 0.99)
+    return g_strdup_printf (_ ("over 99 %% sure within %s°"), tolerance);
   return g_strdup_printf (_ ("%.0f %% sure within %s°"), 100 * answer->chance, tolerance);
 }
 
@@ -204,5 +207,7 @@ ph_check_gain_words (double now_deg, double then_deg)
   if (!isfinite (now_deg) || !isfinite (then_deg))
     return NULL;
   g_autofree char *now = ph_tilt_half (now_deg), *then = ph_tilt_half (then_deg);
+  if (g_str_equal (now, then))
+    return g_strdup_printf (_ ("hardly narrows %s"), now);
   return g_strdup_printf (_ ("narrows %s to %s"), now, then);
 }

@@ -169,6 +169,20 @@ show_result (PhCheckGuide *self)
     gtk_editable_set_text (GTK_EDITABLE (self->note), _ ("from a photo"));
 }
 
+/* Null: nothing. */
+static const char *
+what_is_wrong_with_date (const char *date)
+{
+  if (!*date)
+    return NULL;
+  if (!ph_is_date (date))
+    return _ ("The date is no day of the calendar: write year-month-day, like 2026-03-01.");
+  g_autoptr (GDateTime) now = g_date_time_new_now_local ();
+  g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
+  return strcmp (date, today) > 0 ? _ ("The date is still to come: write the day it was read.")
+                                  : NULL;
+}
+
 static void
 record (PhCheckGuide *self)
 {
@@ -180,9 +194,10 @@ record (PhCheckGuide *self)
   reading.predicted_deg = self->seal.predicted_deg;
   reading.predicted_at = self->seal.predicted_at;
   reading.predicted_90_deg = self->seal.sure_deg;
-  if (reading.date && !ph_is_date (date))
+  const char *wrong = what_is_wrong_with_date (date);
+  if (wrong)
     {
-      show_text (self->refusal, _ ("The date is no day of the calendar: write it as 2026-03-01."));
+      show_text (self->refusal, wrong);
       gtk_widget_grab_focus (GTK_WIDGET (self->date));
       return;
     }

@@ -165,9 +165,9 @@ ph_measure_bubble_init (PhMeasureBubble *self)
                 "with its uncertainty, and the hand that is fitted to the checks takes up both."),
              NULL);
   self->known = add_label (self, "", "measure-word");
-  GtkWidget *button = gtk_button_new_with_label (_ ("Add a Check"));
+  GtkWidget *button = gtk_button_new_with_label (_ ("Add a check"));
   gtk_accessible_update_property (GTK_ACCESSIBLE (button), GTK_ACCESSIBLE_PROPERTY_LABEL,
-                                  _ ("Add a Check"), -1);
+                                  _ ("Add a check"), -1);
   gtk_widget_add_css_class (button, "suggested-action");
   gtk_widget_set_halign (button, GTK_ALIGN_START);
   g_signal_connect_swapped (button, "clicked", G_CALLBACK (clicked_cb), self);

@@ -64,9 +64,9 @@ def to_first_draw(program, choice=None):
 def record_by_pointer(program, deg, side):
     program.enter(program.find(*NUMBER), str(deg), end=None)
     program.click(program.find("push button", side))
-    program.click(program.find("push button", re.compile("^That Will Do")))
+    program.click(program.find("push button", re.compile("^Enough Draws")))
     program.click(program.find("push button", re.compile("^Record the Check")))
-    program.find("push button", re.compile("^Add a Check"))
+    program.find("push button", re.compile("^Add a check"))
 
 
 def record_by_keys(program, draws, side):
@@ -84,7 +84,7 @@ def record_by_keys(program, draws, side):
     until(lambda: program.find("push button", re.compile("^Record the Check")).has("focused"),
           "Record has the focus")
     program.keys("Return")
-    program.find("push button", re.compile("^Add a Check"))
+    program.find("push button", re.compile("^Add a check"))
 
 
 def save(program, path, wanted):
@@ -221,7 +221,7 @@ def what_cannot_be_read_is_said_and_nothing_is_lost(bench):
     program.enter(program.find(*NUMBER), "1.0")
     program.find("label", re.compile("^Say to which side"))
     program.find("push button", "left").do()
-    press(program, "That Will Do")
+    press(program, "Enough Draws")
     until(lambda: program.find("push button", re.compile("^Record the Check")).has("focused"),
           "the last step")
     time.sleep(0.4)  # its layout
@@ -229,9 +229,11 @@ def what_cannot_be_read_is_said_and_nothing_is_lost(bench):
     program.find("label", re.compile("no day of the calendar"))
     same(program.find(*DATE).text, "2026-02-31", "the date that was typed")
     program.find("label", re.compile("^Bubble 1.0° left"))
+    program.enter(program.find(*DATE), "2999-12-31")
+    program.find("label", re.compile("still to come"))
     check(not program.enabled("undo"), "it was recorded all the same")
     program.enter(program.find(*DATE), "2026-02-28")
-    program.find("push button", re.compile("^Add a Check"))
+    program.find("push button", re.compile("^Add a check"))
     rig = save(program, path, lambda r: len(tests_of(r)) == 1)
     same(tests_of(rig)[0]["date"], "2026-02-28", "the date")
     same(tests_of(rig)[0]["bubble_deg"], 1, "the reading")
@@ -241,7 +243,7 @@ def a_bubble_at_the_end_is_no_reading_but_a_move(bench):
     path = without_checks(bench)
     program = start(bench, path)
     to_first_draw(program)
-    press(program, "At the Vial’s End")
+    press(program, "Bubble Is at the End")
     check(not program.find("push button", re.compile("^It Is Set So: Draw")).has("sensitive"),
           "there is a move before the end is said")
     program.find("push button", "At the right end").do()
@@ -267,7 +269,7 @@ def a_check_is_set_aside_put_right_and_deleted(bench):
     program.gone("label", re.compile("^set aside"))
     press(program, "Put right$")
     program.enter(program.find(*NUMBER), "2.0", end=None)
-    press(program, "That Will Do")
+    press(program, "Enough Draws")
     press(program, "Keep the Change")
     program.find("label", re.compile("bubble 2.0° left"))
     press(program, "Delete$")

@@ -203,7 +203,7 @@ def the_bubble_of_the_whole_rig_leads_to_a_check(bench):
     page.says("^It makes no number of the bow measured.*own side offset and the hand’s own twist")
     page.says("^From 1 check the rig about to be tried is known to ±")
     check(not list(page.node().all("push button", "Use this")), "there is something to use")
-    page.find("push button", "Add a Check").do()
+    page.find("push button", "Add a check").do()
     until(lambda: not program._windows("--all", "--name", "Measure the bow"), "the page is closed")
     program.find("push button", "Cancel")  # of the guide
     check(not program.enabled("undo"), "a look left an undo step")
@@ -237,7 +237,7 @@ def the_hand_page_names_the_guess_below_the_next_draw(bench):
     program.act("add-check")
     program.find("push button", "Cancel").do()
     line = program.find("label", re.compile("^The guess that matters most now: the bow’s own side"))
-    draw = program.find("push button", "Add a Check")
+    draw = program.find("push button", "Add a check")
     check(line.box()[1] > draw.box()[1] + draw.box()[3], "the guess stands above the next draw")
     program.find("push button", "Measure the bow…").do()
     check(program.dialog("Measure the bow"), "no page")

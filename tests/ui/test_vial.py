@@ -123,7 +123,7 @@ def moves_go_on_until_the_bubble_floats(bench):
     program, path = start(bench, 0.6)
     tilts = [bench.report(path)["roll"]["bubble_deg"]]
     for _ in range(2):
-        press(program, "At the Vial’s End")
+        press(program, "Bubble Is at the End")
         check(not list(program.frame.all("push button", re.compile("^Record"))), "it is recorded")
         program.find("push button", "At the right end").do()
         program.find("label", re.compile("^(Turn|Take) the .*[.]$"))
@@ -136,7 +136,7 @@ def moves_go_on_until_the_bubble_floats(bench):
     check(tilts[0] < tilts[1] < tilts[2], f"{tilts}")
     same(read_rig(path)["archer"]["hand"]["bubble_tests"], [], "checks recorded on the way")
     pick(program, "Where the bubble stands", -1.0)
-    press(program, "That Will Do")
+    press(program, "Enough Draws")
     press(program, "Record the Check")
     rig = saved(program, path, lambda r: r["archer"]["hand"]["bubble_tests"])
     test, = rig["archer"]["hand"]["bubble_tests"]
@@ -154,7 +154,7 @@ def where_nothing_may_move_that_is_said(bench):
     time.sleep(0.5)
     program.act("add-check")
     press(program, "Understood")
-    press(program, "At the Vial’s End")
+    press(program, "Bubble Is at the End")
     program.find("push button", "At the left end").do()
     program.find("label", re.compile("^Nothing that may change would bring it back: unlock"))
     check(not program.find("push button", re.compile("^It Is Set So")).has("sensitive"),

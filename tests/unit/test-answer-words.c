@@ -161,6 +161,18 @@ expect_tilt (const char *text, gboolean level, double want)
 
 /* The file's sign: positive when the top limb tips right, the bubble then stands left. */
 static void
+a_check_that_narrows_nothing_one_sees_is_not_said_to (void)
+{
+  char *words = ph_check_gain_words (1.5, 0.4);
+  CHECK (strcmp (words, "narrows ±1.5° to ±0.4°") == 0, "%s", words);
+  g_free (words);
+  words = ph_check_gain_words (0.42, 0.39);
+  CHECK (strcmp (words, "hardly narrows ±0.4°") == 0, "%s", words);
+  g_free (words);
+  CHECK (ph_check_gain_words (NAN, 0.4) == NULL);
+}
+
+static void
 tilt_is_typed_with_its_side_or_with_the_files_sign (void)
 {
   expect_tilt ("1 left", TRUE, 1);
@@ -196,6 +208,7 @@ main (int argc, char **argv)
   CASE (a_coarse_move_turns_before_it_takes_weight_and_goes_the_right_way);
   CASE (a_coarse_move_keeps_to_limits_and_may_find_nothing);
   CASE (a_reading_says_its_mean_its_scatter_and_its_draws);
+  CASE (a_check_that_narrows_nothing_one_sees_is_not_said_to);
   CASE (tilt_is_typed_with_its_side_or_with_the_files_sign);
   return check_end ();
 }
