@@ -84,13 +84,10 @@ def the_middle_button_and_ctrl_with_arrows_move_and_f_fits(bench):
     near(now, (back[0] + 60, back[1] - 32), "dragged with the middle button", 3)
     now_behind, = dots(bench, program, ("Back bar",), BEHIND, "panned-behind")
     near(now_behind, (behind[0], behind[1] - 32), "heights stay alike in both views", 3)
-    focus_view(program, SIDE)
     before, = dots(bench, program, ("Back bar",))
-    focus_view(program, SIDE)
+    focus_keeping(program)
     for key, dx, dy in (("ctrl+Left", PAN_PX, 0), ("ctrl+Up", 0, PAN_PX),
                         ("ctrl+Right", -PAN_PX, 0), ("ctrl+Down", 0, -PAN_PX)):
-        select(program, "Back bar")
-        focus_keeping(program)
         program.keys(key)
         time.sleep(0.3)
         now = handle(bench, program, SIDE, "keys")
@@ -117,12 +114,15 @@ def said(program, name=SIDE):
 def tab_walks_the_parts_and_leaves_at_the_end(bench):
     program = bench.start("--demo")
     focus_view(program, SIDE)
-    until(lambda: "nothing selected" in said(program), "nothing is selected")
+    until(lambda: "nothing selected" in said(program) and view(program, SIDE).has("focused"),
+          "in the view, with nothing selected")
     seen = []
-    for _ in range(20):
+    while len(seen) < 20:
+        before = said(program)
         program.keys("Tab")
-        time.sleep(0.15)
-        if not view(program, SIDE).has("focused"):
+        until(lambda b=before: said(program) != b or not view(program, SIDE).has("focused"),
+              "Tab goes on")
+        if said(program) == before:
             break
         seen.append(said(program).split(": ")[1].split(",")[0])
     same(seen, ["bow", "Sight", "Front bar", "Front stack", "Side mount", "Back bar",
