@@ -12,6 +12,8 @@
 #include "base/units.h"
 #include "model/compile.h"
 
+/* So many checks of before intervals were kept are judged: a fit each, of all before it. */
+#define FITS_MOST 60
 /* Two predictions of one hand are the same to more than this. */
 #define SAME_DEG 1e-6
 
@@ -57,7 +59,7 @@ band_deg (const PhArcher *archer, const PhBubbleCheck *checks, size_t i)
   PhHand hand;
   if (!isnan (check->predicted_90_deg))
     return hypot (check->predicted_90_deg, PH_SD_90 * check->sd_deg);
-  if (i == 0 || is_of_an_assumed_hand (check, &checks[i], archer)
+  if (i == 0 || i > FITS_MOST || is_of_an_assumed_hand (check, &checks[i], archer)
       || ph_hand_fit (checks, i, &hand) != PH_OK)
     return NAN;
   return PH_SD_90 * ph_deg_from_rad (reading_sd (&checks[i], &hand));
@@ -72,7 +74,8 @@ judge_prediction (PhCheckRecord *record, const PhArcher *archer, const PhBubbleC
   if (!record->sealed)
     return;
   record->half_deg = band_deg (archer, checks, i);
-  record->own_hand = !isnan (record->half_deg);
+  record->own_hand =
+      !isnan (record->half_deg) || (isnan (check->predicted_90_deg) && i > FITS_MOST);
   record->held = fabs (check->bubble_deg - check->predicted_deg) <= record->half_deg;
 }
 

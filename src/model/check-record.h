@@ -6,7 +6,7 @@
  * what is set aside, put right or deleted later changes no other check's. A prediction's 90 % band
  * is that of a reading: the sealed interval of the bubble and the reading's own scatter. A check
  * that was recorded before intervals were kept has the one of the hand as all checks before it make
- * it; that costs one fit of the hand each.
+ * it; that costs one fit of the hand each, so that late ones of a long list are not judged.
  */
 #pragma once
 
@@ -16,7 +16,8 @@ typedef struct
 {
   bool sealed;        /* a prediction was written down before the reading */
   bool own_hand;      /* it rested on an earlier check; else on an assumed hand, and never counts */
-  double half_deg;    /* half-width of its 90 % band; NAN where not sealed or not the own hand's */
+  double half_deg;    /* half-width of its 90 % band; NAN where not sealed, not the own hand's or
+                         not kept */
   bool held;          /* the reading lies within the band */
   double residual_sd; /* (read − predicted)/σ with the hand as all checks now have it; NAN where no
                          check is in use */

@@ -14,6 +14,7 @@
 #include "base/text.h"
 #include "base/units.h"
 #include "model/fields.h"
+#include "model/hand-kept.h"
 
 _Static_assert((int)PH_PIECE_BAR == (int)PH_PART_BAR
                    && (int)PH_PIECE_WEIGHTS == (int)PH_PART_WEIGHTS
@@ -261,7 +262,7 @@ ph_compile_hand (const PhRig *rig, PhHand *hand, bool *fitted)
   PhStatus status = PH_OK;
   *fitted = n > 0;
   if (n > 0)
-    status = ph_hand_fit (checks, n, hand);
+    status = ph_hand_fit_kept (checks, n, hand);
   else
     *hand = (PhHand){ .stiffness_nm_per_rad = rig->archer.roll_stiffness_nm_per_rad,
                       .bias_nm = rig->archer.roll_bias_nm,

@@ -13,6 +13,9 @@
 #include "widgets/reading-result.h"
 #include "widgets/tilt-words.h"
 
+/* So many of the newest are shown at first, and each time more are asked for. */
+#define ROWS_AT_ONCE 25
+
 struct _PhCheckList
 {
   GtkWidget parent_instance;
@@ -20,6 +23,9 @@ struct _PhCheckList
   GtkWidget *box; /* owned child */
   GtkListBox *list;
   GtkLabel *held;
+  GtkWidget *more;
+  size_t first;         /* index of the first check that is shown */
+  guint rows;           /* how many may be shown */
   PhDocument *document; /* owned */
   gboolean stale;
 };
@@ -35,10 +41,11 @@ static guint signals[N_SIGNALS];
 
 G_DEFINE_FINAL_TYPE (PhCheckList, ph_check_list, GTK_TYPE_WIDGET)
 
+/* Of the check of a row; what comes before the first row is not shown. */
 static guint
-index_of (gpointer row)
+index_of (PhCheckList *self, gpointer row)
 {
-  return (guint)gtk_list_box_row_get_index (row);
+  return (guint)self->first + (guint)gtk_list_box_row_get_index (row);
 }
 
 static void
@@ -51,14 +58,14 @@ tell (PhCheckList *self, const GError *error)
 static void
 edit_cb (PhCheckList *self, GtkWidget *row)
 {
-  g_signal_emit (self, signals[EDIT], 0, index_of (row));
+  g_signal_emit (self, signals[EDIT], 0, index_of (self, row));
 }
 
 static void
 aside_cb (PhCheckList *self, GtkWidget *row)
 {
   g_autoptr (GError) error = NULL;
-  guint i = index_of (row);
+  guint i = index_of (self, row);
   const PhArcher *archer = &ph_document_get_rig (self->document)->archer;
   if (i < archer->n_checks)
     ph_document_set_check_aside (self->document, i, !archer->checks[i].aside, &error);
@@ -69,7 +76,7 @@ static void
 delete_cb (PhCheckList *self, GtkWidget *row)
 {
   g_autoptr (GError) error = NULL;
-  ph_document_delete_check (self->document, index_of (row), &error);
+  ph_document_delete_check (self->document, index_of (self, row), &error);
   tell (self, error);
 }
 
@@ -82,13 +89,27 @@ clear (PhCheckList *self)
 }
 
 static void
+show_more (PhCheckList *self)
+{
+  g_autofree char *text =
+      g_strdup_printf (ngettext ("Show %zu Earlier Check", "Show %zu Earlier Checks", self->first),
+                       MIN (self->first, (size_t)ROWS_AT_ONCE));
+  gtk_button_set_label (GTK_BUTTON (self->more), text);
+  gtk_accessible_update_property (GTK_ACCESSIBLE (self->more), GTK_ACCESSIBLE_PROPERTY_LABEL, text,
+                                  -1);
+  gtk_widget_set_visible (self->more, self->first > 0);
+}
+
+static void
 update (PhCheckList *self)
 {
   const PhRig *rig = ph_document_get_rig (self->document);
   gboolean level = ph_tilt_has_level (rig);
   PhCheckRecord *records = ph_check_records_of (rig);
   clear (self);
-  for (size_t i = 0; i < rig->archer.n_checks; i++)
+  size_t n = rig->archer.n_checks;
+  self->first = n > self->rows ? n - self->rows : 0;
+  for (size_t i = self->first; i < n; i++)
     {
       GtkWidget *row = ph_check_row_new (&rig->archer.checks[i], &records[i], level);
       g_signal_connect_swapped (row, "edit", G_CALLBACK (edit_cb), self);
@@ -96,7 +117,8 @@ update (PhCheckList *self)
       g_signal_connect_swapped (row, "delete", G_CALLBACK (delete_cb), self);
       gtk_list_box_append (self->list, row);
     }
-  g_autofree char *held = ph_check_held_words (records, rig->archer.n_checks);
+  show_more (self);
+  g_autofree char *held = ph_check_held_words (records, n);
   gtk_label_set_text (self->held, held ? held : _ ("No prediction yet: it takes one check first."));
   free (records);
   self->stale = FALSE;
@@ -110,6 +132,13 @@ update_cb (gpointer data)
   if (self->document && self->stale && gtk_widget_get_mapped (GTK_WIDGET (self)))
     update (self);
   return G_SOURCE_REMOVE;
+}
+
+static void
+more_cb (PhCheckList *self)
+{
+  self->rows += ROWS_AT_ONCE;
+  update (self);
 }
 
 static void
@@ -167,7 +196,13 @@ ph_check_list_init (PhCheckList *self)
   gtk_list_box_set_show_separators (self->list, TRUE);
   gtk_accessible_update_property (GTK_ACCESSIBLE (self->list), GTK_ACCESSIBLE_PROPERTY_LABEL,
                                   _ ("Bubble checks"), -1);
-  GtkWidget *const children[] = { heading, GTK_WIDGET (self->held), GTK_WIDGET (self->list) };
+  self->rows = ROWS_AT_ONCE;
+  self->more = gtk_button_new_with_label ("");
+  gtk_widget_set_halign (self->more, GTK_ALIGN_START);
+  gtk_widget_set_visible (self->more, FALSE);
+  g_signal_connect_swapped (self->more, "clicked", G_CALLBACK (more_cb), self);
+  GtkWidget *const children[] = { heading, GTK_WIDGET (self->held), self->more,
+                                  GTK_WIDGET (self->list) };
   for (gsize i = 0; i < G_N_ELEMENTS (children); i++)
     gtk_box_append (GTK_BOX (self->box), children[i]);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));

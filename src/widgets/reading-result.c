@@ -48,6 +48,8 @@ ph_check_verdict_words (const PhCheck *check, const PhCheckRecord *record, gbool
   if (!record->sealed)
     return NULL;
   g_autofree char *words = ph_tilt_words (check->predicted_deg, level);
+  if (isnan (record->half_deg) && record->own_hand)
+    return g_strdup_printf (_ ("predicted %s; how sure that was is not kept"), words);
   if (isnan (record->half_deg))
     return g_strdup (_ ("before it the hand was only assumed"));
   g_autofree char *half = ph_tilt_half (record->half_deg);

@@ -161,6 +161,22 @@ what_happens_to_one_check_changes_no_verdict_of_another (void)
     }
 }
 
+/* A long list of before intervals were kept: no fit of everything before each, no number made up. */
+static void
+late_checks_of_a_long_list_are_not_judged (void)
+{
+  static double bubble[80], predicted[80];
+  for (int i = 0; i < 80; i++)
+    bubble[i] = predicted[i] = 0.5 + 0.01 * (i % 9);
+  PhRig *rig = rig_with (80, bubble, predicted);
+  PhCheckRecord *records = ph_check_records_of (rig);
+  size_t held, counted = ph_check_records_count (records, 80, &held);
+  CHECK (counted == held && counted > 40 && counted < 79, "%zu counted", counted);
+  CHECK (records[79].own_hand && isnan (records[79].half_deg) && !records[79].held);
+  free (records);
+  ph_rig_free (rig);
+}
+
 /* The first was set aside before the second was read: the second's hand was assumed again. */
 static void
 prediction_after_all_was_set_aside_does_not_count (void)
@@ -186,6 +202,7 @@ main (int argc, char **argv)
   CASE (reading_outside_the_band_is_a_miss);
   CASE (verdict_is_that_of_the_sealed_interval);
   CASE (what_happens_to_one_check_changes_no_verdict_of_another);
+  CASE (late_checks_of_a_long_list_are_not_judged);
   CASE (prediction_after_all_was_set_aside_does_not_count);
   return check_end ();
 }
