@@ -1,12 +1,15 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * On a grid of 120 × 90 units. The archer faces the reader and shoots to the right; the helper
- * stands on the side of the bow arm, behind the string. Some thirty strokes of cairo each.
+ * On a grid of 120 × 90 units. The archer faces the reader and shoots to the right, the bow in the
+ * left hand; mirrored for one held in the right. The helper stands on the side of the bow arm,
+ * behind the string. Some thirty strokes of cairo each.
  */
 #include "widgets/check-picture.h"
 
 #include <math.h>
+
+#include "widgets/tilt-words.h"
 
 #define GRID_WIDTH 120.0
 #define GRID_HEIGHT 90.0
@@ -15,6 +18,7 @@ struct _PhCheckPicture
 {
   GtkWidget parent_instance;
   int step;
+  PhDocument *document; /* owned */
 };
 
 G_DEFINE_FINAL_TYPE (PhCheckPicture, ph_check_picture, GTK_TYPE_WIDGET)
@@ -154,8 +158,20 @@ draw_level (cairo_t *cr, double x, double y)
   cairo_fill (cr);
 }
 
+/* Where a sight has no level, a picture is taken of the string. */
 static void
-draw_step (cairo_t *cr, int step, const GdkRGBA *ink, const GdkRGBA *accent)
+draw_camera (cairo_t *cr, double x, double y)
+{
+  cairo_rectangle (cr, x - 11, y - 6, 22, 14);
+  cairo_rectangle (cr, x - 5, y - 9, 10, 3);
+  cairo_set_line_width (cr, 1.6);
+  cairo_stroke (cr);
+  cairo_arc (cr, x, y + 1, 4, 0, 2 * G_PI);
+  cairo_stroke (cr);
+}
+
+static void
+draw_step (cairo_t *cr, int step, gboolean level, const GdkRGBA *ink, const GdkRGBA *accent)
 {
   /* In a group, so that the lids cut holes into the figure and not into what lies below. */
   cairo_push_group (cr);
@@ -171,7 +187,10 @@ draw_step (cairo_t *cr, int step, const GdkRGBA *ink, const GdkRGBA *accent)
   if (step == 3)
     {
       draw_look (cr, 23, x + 38);
-      draw_level (cr, 94, 76);
+      if (level)
+        draw_level (cr, 94, 76);
+      else
+        draw_camera (cr, 94, 76);
     }
   cairo_pop_group_to_source (cr);
   cairo_paint (cr);
@@ -183,6 +202,8 @@ ph_check_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   PhCheckPicture *self = PH_CHECK_PICTURE (widget);
   double width = gtk_widget_get_width (widget), height = gtk_widget_get_height (widget);
   double scale = fmin (width / GRID_WIDTH, height / GRID_HEIGHT);
+  const PhRig *rig = ph_document_get_rig (self->document);
+  gboolean turned = rig->archer.bow_hand == PH_BOW_HAND_RIGHT;
   GtkStyleContext *style = gtk_widget_get_style_context (widget);
   GdkRGBA ink, accent;
   gtk_style_context_get_color (style, &ink);
@@ -190,18 +211,27 @@ ph_check_picture_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
     accent = ink;
   cairo_t *cr =
       gtk_snapshot_append_cairo (snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)width, (float)height));
-  cairo_translate (cr, (width - GRID_WIDTH * scale) / 2, (height - GRID_HEIGHT * scale) / 2);
-  cairo_scale (cr, scale, scale);
+  double aside = (width - GRID_WIDTH * scale) / 2;
+  cairo_translate (cr, turned ? width - aside : aside, (height - GRID_HEIGHT * scale) / 2);
+  cairo_scale (cr, turned ? -scale : scale, scale);
   cairo_set_line_cap (cr, CAIRO_LINE_CAP_ROUND);
   cairo_set_line_join (cr, CAIRO_LINE_JOIN_ROUND);
-  draw_step (cr, self->step, &ink, &accent);
+  draw_step (cr, self->step, ph_tilt_has_level (rig), &ink, &accent);
   cairo_destroy (cr);
+}
+
+static void
+ph_check_picture_dispose (GObject *object)
+{
+  g_clear_object (&PH_CHECK_PICTURE (object)->document);
+  G_OBJECT_CLASS (ph_check_picture_parent_class)->dispose (object);
 }
 
 static void
 ph_check_picture_class_init (PhCheckPictureClass *klass)
 {
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
+  G_OBJECT_CLASS (klass)->dispose = ph_check_picture_dispose;
   widget_class->snapshot = ph_check_picture_snapshot;
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_PRESENTATION);
 }
@@ -213,10 +243,13 @@ ph_check_picture_init (PhCheckPicture *self)
 }
 
 GtkWidget *
-ph_check_picture_new (int step)
+ph_check_picture_new (PhDocument *document, int step)
 {
-  g_return_val_if_fail (step >= 1 && step <= 3, NULL);
+  g_return_val_if_fail (PH_IS_DOCUMENT (document) && step >= 1 && step <= 3, NULL);
   PhCheckPicture *self = g_object_new (PH_TYPE_CHECK_PICTURE, NULL);
   self->step = step;
+  self->document = g_object_ref (document);
+  g_signal_connect_object (document, "structure-changed", G_CALLBACK (gtk_widget_queue_draw), self,
+                           G_CONNECT_SWAPPED);
   return GTK_WIDGET (self);
 }

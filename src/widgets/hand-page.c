@@ -13,13 +13,15 @@
 #include "widgets/check-guide.h"
 #include "widgets/check-list.h"
 #include "widgets/check-picture.h"
+#include "widgets/columns-layout.h"
 #include "widgets/hand-plot.h"
 #include "widgets/level-panel.h"
 #include "widgets/matters-line.h"
 #include "widgets/tilt-words.h"
 
-/* From this width on the record stands beside Level. */
-#define BESIDE_FROM 860
+/* The record stands beside Level where both have room, else below it. */
+#define COLUMN_SPACING 24
+#define ROW_SPACING 18
 
 struct _PhHandPage
 {
@@ -201,48 +203,6 @@ refused_cb (PhHandPage *self, const char *why)
   g_signal_emit (self, signals[REFUSED], 0, why);
 }
 
-/* Layout: columns side by side where there is room. Widgets must not move house during their
-   layout, so the change waits for the next moment. */
-
-static gboolean
-turn_columns_cb (gpointer data)
-{
-  PhHandPage *self = data;
-  if (!self->columns || !self->document)
-    return G_SOURCE_REMOVE;
-  gboolean beside = gtk_widget_get_width (GTK_WIDGET (self)) >= BESIDE_FROM;
-  gtk_orientable_set_orientation (GTK_ORIENTABLE (self->columns),
-                                  beside ? GTK_ORIENTATION_HORIZONTAL : GTK_ORIENTATION_VERTICAL);
-  gtk_box_set_homogeneous (self->columns, beside);
-  return G_SOURCE_REMOVE;
-}
-
-static void
-ph_hand_page_size_allocate (GtkWidget *widget, int width, int height, int baseline)
-{
-  PhHandPage *self = PH_HAND_PAGE (widget);
-  GtkOrientation now = gtk_orientable_get_orientation (GTK_ORIENTABLE (self->columns));
-  gboolean beside = width >= BESIDE_FROM;
-  (void)baseline;
-  gtk_widget_size_allocate (GTK_WIDGET (self->stack), &(GtkAllocation){ 0, 0, width, height }, -1);
-  if (beside != (now == GTK_ORIENTATION_HORIZONTAL))
-    g_idle_add_full (G_PRIORITY_HIGH_IDLE, turn_columns_cb, g_object_ref (self), g_object_unref);
-}
-
-static void
-ph_hand_page_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
-                      int *natural, int *minimum_baseline, int *natural_baseline)
-{
-  gtk_widget_measure (GTK_WIDGET (PH_HAND_PAGE (widget)->stack), orientation, for_size, minimum,
-                      natural, minimum_baseline, natural_baseline);
-}
-
-static GtkSizeRequestMode
-ph_hand_page_get_request_mode (GtkWidget *widget)
-{
-  return gtk_widget_get_request_mode (GTK_WIDGET (PH_HAND_PAGE (widget)->stack));
-}
-
 static void
 ph_hand_page_map (GtkWidget *widget)
 {
@@ -271,9 +231,7 @@ ph_hand_page_class_init (PhHandPageClass *klass)
   GtkWidgetClass *widget_class = GTK_WIDGET_CLASS (klass);
   G_OBJECT_CLASS (klass)->dispose = ph_hand_page_dispose;
   widget_class->map = ph_hand_page_map;
-  widget_class->measure = ph_hand_page_measure;
-  widget_class->size_allocate = ph_hand_page_size_allocate;
-  widget_class->get_request_mode = ph_hand_page_get_request_mode;
+  gtk_widget_class_set_layout_manager_type (widget_class, GTK_TYPE_BIN_LAYOUT);
   gtk_widget_class_set_accessible_role (widget_class, GTK_ACCESSIBLE_ROLE_GROUP);
   gtk_widget_class_set_template_from_resource (widget_class,
                                                "/org/plumbhold/Plumbhold/ui/hand-page.ui");
@@ -304,7 +262,7 @@ add_picture (PhHandPage *self, int step, const char *text)
   gtk_label_set_wrap (GTK_LABEL (label), TRUE);
   gtk_label_set_justify (GTK_LABEL (label), GTK_JUSTIFY_CENTER);
   gtk_label_set_max_width_chars (GTK_LABEL (label), 28);
-  gtk_box_append (GTK_BOX (box), ph_check_picture_new (step));
+  gtk_box_append (GTK_BOX (box), ph_check_picture_new (self->document, step));
   gtk_box_append (GTK_BOX (box), label);
   gtk_box_append (self->pictures, box);
 }
@@ -313,14 +271,18 @@ static void
 ph_hand_page_init (PhHandPage *self)
 {
   gtk_widget_init_template (GTK_WIDGET (self));
-  add_picture (self, 1, _ ("1  One draws with eyes closed, an arrow nocked toward a safe target."));
-  add_picture (self, 2, _ ("2  Bow and hand come to rest as for a shot."));
-  add_picture (self, 3, _ ("3  The other reads from behind the bow arm; then it is let down."));
+  gtk_widget_set_layout_manager (GTK_WIDGET (self->columns),
+                                 ph_columns_layout_new (COLUMN_SPACING, ROW_SPACING));
+  gtk_widget_set_layout_manager (GTK_WIDGET (self->pictures),
+                                 ph_columns_layout_new (COLUMN_SPACING, ROW_SPACING));
 }
 
 static void
 fill (PhHandPage *self)
 {
+  add_picture (self, 1, _ ("1  One draws with eyes closed, an arrow nocked toward a safe target."));
+  add_picture (self, 2, _ ("2  Bow and hand come to rest as for a shot."));
+  add_picture (self, 3, _ ("3  The other reads from behind the bow arm; then it is let down."));
   GtkWidget *list = ph_check_list_new (self->document),
             *level = ph_level_panel_new (self->document);
   self->guide = ph_check_guide_new (self->document);

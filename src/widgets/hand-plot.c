@@ -16,10 +16,8 @@
 
 #define HEIGHT 300
 #define WIDTH_LEAST 280
-#define LEFT 74.0
 #define RIGHT 14.0
 #define TOP 14.0
-#define BOTTOM 48.0
 
 struct _PhHandPlot
 {
@@ -40,6 +38,7 @@ typedef struct
   const PhArcher *archer;
   GdkRGBA ink, accent;
   double width, height;
+  double left, bottom; /* room for the words there, in the person's font */
   gboolean level;
 } Pen;
 
@@ -47,14 +46,15 @@ static double
 x_of (const Pen *pen, double moment_nm)
 {
   const PhHandCurve *c = pen->curve;
-  return LEFT + (pen->width - LEFT - RIGHT) * (moment_nm - c->lo_nm) / (c->hi_nm - c->lo_nm);
+  return pen->left
+         + (pen->width - pen->left - RIGHT) * (moment_nm - c->lo_nm) / (c->hi_nm - c->lo_nm);
 }
 
 static double
 y_of (const Pen *pen, double deg)
 {
   const PhHandCurve *c = pen->curve;
-  return TOP + (pen->height - TOP - BOTTOM) * (c->hi_deg - deg) / (c->hi_deg - c->lo_deg);
+  return TOP + (pen->height - TOP - pen->bottom) * (c->hi_deg - deg) / (c->hi_deg - c->lo_deg);
 }
 
 static void
@@ -83,6 +83,23 @@ text (const Pen *pen, const char *words, double x, double y, double ax, double a
   pango_cairo_show_layout (pen->cr, pen->layout);
 }
 
+/* The widest of a row's words and, below, two lines and what keeps them apart. */
+static void
+make_room (Pen *pen)
+{
+  g_autofree char *number = ph_format_number (8.8, 1);
+  g_autofree char *side = g_strdup_printf (_ ("%s° right"), number);
+  const char *const rows[] = { side, pen->level ? _ ("centred") : _ ("plumb") };
+  int w, h;
+  for (gsize i = 0; i < G_N_ELEMENTS (rows); i++)
+    {
+      pango_layout_set_text (pen->layout, rows[i], -1);
+      pango_layout_get_pixel_size (pen->layout, &w, &h);
+      pen->left = MAX (pen->left, w + 12.0);
+      pen->bottom = 2.0 * h + 14.0;
+    }
+}
+
 static void
 draw_rows (const Pen *pen)
 {
@@ -98,9 +115,9 @@ draw_rows (const Pen *pen)
                : g_strdup_printf (
                    ph_tilt_is_left (deg, pen->level) ? _ ("%s° left") : _ ("%s° right"), number);
       set_color (pen, &pen->ink, zero ? 0.6 : 0.15);
-      line (pen, LEFT, y, pen->width - RIGHT, y);
+      line (pen, pen->left, y, pen->width - RIGHT, y);
       set_color (pen, &pen->ink, 0.8);
-      text (pen, side, LEFT - 6, y, 1, 0.5);
+      text (pen, side, pen->left - 6, y, 1, 0.5);
     }
 }
 
@@ -108,7 +125,7 @@ static void
 draw_columns (const Pen *pen)
 {
   const PhHandCurve *c = pen->curve;
-  double step = ph_plot_step (c->hi_nm - c->lo_nm, 5), foot = pen->height - BOTTOM;
+  double step = ph_plot_step (c->hi_nm - c->lo_nm, 5), foot = pen->height - pen->bottom;
   for (double nm = ceil (c->lo_nm / step) * step; nm <= c->hi_nm; nm += step)
     {
       double x = floor (x_of (pen, nm)) + 0.5;
@@ -119,7 +136,7 @@ draw_columns (const Pen *pen)
       set_color (pen, &pen->ink, 0.8);
       text (pen, number, x, foot + 4, 0.5, 0);
     }
-  text (pen, _ ("← left side heavy"), LEFT, pen->height, 0, 1);
+  text (pen, _ ("← left side heavy"), pen->left, pen->height, 0, 1);
   text (pen, _ ("right side heavy, N·m →"), pen->width - RIGHT, pen->height, 1, 1);
 }
 
@@ -209,7 +226,8 @@ draw (const Pen *pen)
   draw_rows (pen);
   draw_columns (pen);
   cairo_save (pen->cr);
-  cairo_rectangle (pen->cr, LEFT, TOP, pen->width - LEFT - RIGHT, pen->height - TOP - BOTTOM);
+  cairo_rectangle (pen->cr, pen->left, TOP, pen->width - pen->left - RIGHT,
+                   pen->height - TOP - pen->bottom);
   cairo_clip (pen->cr);
   draw_band (pen);
   draw_fit (pen);
@@ -280,6 +298,7 @@ ph_hand_plot_snapshot (GtkWidget *widget, GtkSnapshot *snapshot)
   pen.cr = gtk_snapshot_append_cairo (
       snapshot, &GRAPHENE_RECT_INIT (0, 0, (float)pen.width, (float)pen.height));
   pen.layout = gtk_widget_create_pango_layout (widget, NULL);
+  make_room (&pen);
   draw (&pen);
   g_object_unref (pen.layout);
   cairo_destroy (pen.cr);

@@ -141,7 +141,7 @@ add_pictures (PhMeasureBubble *self)
   GtkWidget *pictures = gtk_box_new (GTK_ORIENTATION_HORIZONTAL, 12);
   gtk_box_set_homogeneous (GTK_BOX (pictures), TRUE);
   for (int step = 1; step <= STEPS; step++)
-    gtk_box_append (GTK_BOX (pictures), ph_check_picture_new (step));
+    gtk_box_append (GTK_BOX (pictures), ph_check_picture_new (self->document, step));
   gtk_box_append (GTK_BOX (self->box), pictures);
 }
 
@@ -151,6 +151,11 @@ ph_measure_bubble_init (PhMeasureBubble *self)
   self->box = gtk_box_new (GTK_ORIENTATION_VERTICAL, 14);
   gtk_widget_set_parent (self->box, GTK_WIDGET (self));
   gtk_widget_add_css_class (self->box, "measure-content");
+}
+
+static void
+fill (PhMeasureBubble *self)
+{
   add_label (self, _ ("The whole rig’s bubble: where it settles in this archer’s hand"),
              "measure-title");
   add_pictures (self);
@@ -180,6 +185,7 @@ ph_measure_bubble_new (PhDocument *document)
   g_return_val_if_fail (PH_IS_DOCUMENT (document), NULL);
   PhMeasureBubble *self = g_object_new (PH_TYPE_MEASURE_BUBBLE, NULL);
   self->document = g_object_ref (document);
+  fill (self);
   g_signal_connect_swapped (document, "changed", G_CALLBACK (changed_cb), self);
   return GTK_WIDGET (self);
 }
