@@ -119,7 +119,7 @@ update (PhCheckList *self)
     }
   show_more (self);
   g_autofree char *held = ph_check_held_words (records, n);
-  gtk_label_set_text (self->held, held ? held : _ ("No prediction yet: it takes one check first."));
+  gtk_label_set_text (self->held, held ? held : _ ("Nothing was foretold yet: from the next check on, each is."));
   free (records);
   self->stale = FALSE;
 }
