@@ -28,7 +28,7 @@ def one(bench, **changes):
 def to_the_page(program):
     program.act("add-check")
     program.find("push button", "Cancel").do()
-    program.find("push button", "Add a Check")
+    program.find("push button", "Add a check")
 
 
 def a_file_that_cannot_be_says_where(bench):
