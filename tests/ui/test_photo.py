@@ -162,9 +162,9 @@ def barebow(bench):
 
 def record(program, path):
     """The rig's one check, saved."""
-    program.find("push button", re.compile("^That Will Do")).do()
+    program.find("push button", re.compile("^Enough Draws")).do()
     program.find("push button", re.compile("^Record the Check")).do()
-    program.find("push button", re.compile("^Add a Check"))
+    program.find("push button", re.compile("^Add a check"))
     until(lambda: program.enabled("save"), "there is something to save")
     program.act("save")
     return until(lambda: read_rig(path)["archer"]["hand"]["bubble_tests"], "a saved check")[0]
@@ -256,6 +256,45 @@ def a_coarse_photo_widens_the_check(bench):
     check(abs(test["sd_deg"] - sd) <= 0.051, f"shown ±{sd}, stored {test['sd_deg']}")
 
 
+def a_point_is_dragged_and_closer_up_is_known_better(bench):
+    program, _ = to_first_draw(bench, barebow(bench))
+    photo, string, edge = bow_and_door(bench, 2, 0)
+    window = Window(program)
+    window.open(photo)
+    for line in (string, edge):
+        for y in (340, 460):
+            window.click(*at(*line, y))
+    coarse = window.sd("Leans")
+
+    def drag_last(by):
+        program.xdotool("mousedown", 1)
+        for _ in range(6):
+            program.xdotool("mousemove_relative", "--", by // 6, 0)
+            time.sleep(0.03)
+        program.xdotool("mouseup", 1)
+
+    def across():
+        return number_in(window.points()[3].name.split(" at ")[1])
+
+    before, scale = across(), (window.place(500, 0)[0] - window.place(0, 0)[0]) / 500
+    drag_last(60)
+    until(lambda: abs(across() - before - 60 / scale) <= 1.5, "the point went with the pointer")
+    # The edge's foot went right, so that the string leans right of it by far more than before.
+    check(number_in(window.result("Leans")) > 20, window.result("Leans"))
+    check("right" in window.result("Leans"), window.result("Leans"))
+    program.xdotool("click", "--repeat", 4, "--delay", 60, 4)
+    time.sleep(0.5)
+    closer = scale * 1.25 ** 4
+    left, top, width, height = window.points()[3].box()
+    program.xdotool("mousemove", "--window", window.id, left - BORDER + width // 2,
+                    top - BORDER + height // 2)
+    time.sleep(0.2)
+    drag_last(-int(60 / scale * closer) // 6 * 6)
+    until(lambda: abs(across() - before) <= 3, f"{across()}: back at {before}")
+    check(window.sd("Leans") < coarse, f"±{window.sd('Leans')} closer up, ±{coarse} before")
+    same(len(window.points()), 4, "points")
+
+
 def a_vial_by_pointer_becomes_a_bubble(bench):
     rig = bench.demo()
     rig["archer"]["hand"]["bubble_tests"] = []
@@ -331,6 +370,7 @@ if __name__ == "__main__":
     run([string_and_edge_by_pointer_become_a_check,
          by_keys_to_the_pixel,
          a_coarse_photo_widens_the_check,
+         a_point_is_dragged_and_closer_up_is_known_better,
          a_vial_by_pointer_becomes_a_bubble,
          without_a_calibration_the_vial_gives_no_degrees,
          what_is_no_photo_is_said_and_points_are_taken_back])
