@@ -153,7 +153,7 @@ present (PhApplication *self)
 {
   gboolean first = !gtk_widget_get_visible (GTK_WIDGET (self->window));
   if (self->place && !ph_window_show_place (self->window, self->place))
-    g_printerr ("--place wants hand, free or level, not “%s”\n", self->place);
+    g_printerr ("--place wants hand, free, why or level, not “%s”\n", self->place);
   gtk_window_present (GTK_WINDOW (self->window));
   if (first && self->catalogue_trouble)
     ph_window_tell_trouble (self->window, self->catalogue_trouble, &self->catalogue_issues);

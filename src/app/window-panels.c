@@ -99,6 +99,8 @@ ph_window_show_place (PhWindow *self, const char *place)
     gtk_stack_set_visible_child (self->pages, self->hand);
   else if (g_str_equal (place, "free"))
     g_object_set (self->views, "show-free", TRUE, NULL);
+  else if (g_str_equal (place, "why"))
+    g_object_set (self->bubble, "why", TRUE, NULL);
   else if (g_str_equal (place, "level"))
     g_action_group_change_action_state (G_ACTION_GROUP (self), "level",
                                         g_variant_new_boolean (TRUE));

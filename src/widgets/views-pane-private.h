@@ -34,6 +34,13 @@ struct _PhViewsPane
   PhCamera cameras[PH_PANE_VIEWS];
 };
 
+/** views-size.c: what the pane and its foot ask for. */
+void ph_views_pane_measure (GtkWidget *widget, GtkOrientation orientation, int for_size,
+                            int *minimum, int *natural, int *minimum_baseline,
+                            int *natural_baseline);
+GtkSizeRequestMode ph_views_pane_get_request_mode (GtkWidget *widget);
+void ph_views_pane_measure_foot (PhViewsPane *self, int pane_width, int *width, int *height);
+
 /** Makes a view a child, with its buttons, over its area. */
 void ph_views_pane_add_view (PhViewsPane *self, GtkWidget *widget);
 

@@ -11,10 +11,6 @@
 
 #include "widgets/views-layout.h"
 
-#define FOOT_SHARE 0.36
-#define WIDTH_NATURAL 600
-/* Under this a whole bow between the words above and below it is no longer a picture. */
-#define BEHIND_LEAST_HEIGHT 200
 #define SCALE_LEAST 0.03f
 #define SCALE_MOST 20.0f
 
@@ -53,20 +49,6 @@ measure_rig (PhViewsPane *self)
   self->measured = TRUE;
 }
 
-/* The foot's size in a pane of that width: its natural width, where that is no more than FOOT_SHARE
- * of the pane, and the height it needs at that. */
-static void
-measure_foot (PhViewsPane *self, int pane_width, int *width, int *height)
-{
-  int least, natural;
-  *width = *height = 0;
-  if (!self->foot)
-    return;
-  gtk_widget_measure (self->foot, GTK_ORIENTATION_HORIZONTAL, -1, &least, &natural, NULL, NULL);
-  *width = MAX (least, MIN (natural, (int)(FOOT_SHARE * pane_width)));
-  gtk_widget_measure (self->foot, GTK_ORIENTATION_VERTICAL, *width, NULL, height, NULL, NULL);
-}
-
 static PhViewsLayout
 layout_now (PhViewsPane *self, PhViewRect *foot)
 {
@@ -75,7 +57,7 @@ layout_now (PhViewsPane *self, PhViewRect *foot)
   int foot_width, foot_height;
   if (!self->measured)
     measure_rig (self);
-  measure_foot (self, width, &foot_width, &foot_height);
+  ph_views_pane_measure_foot (self, width, &foot_width, &foot_height);
   return ph_views_layout_with_foot (&self->extent, self->show_above, (float)width, (float)height,
                                     PH_PANE_GAP, (float)foot_width, (float)foot_height, foot);
 }
@@ -128,7 +110,8 @@ aim (PhViewsPane *self, const PhViewsLayout *layout)
     before[i] = self->cameras[i];
   ph_views_cameras (&self->extent, layout, ph_views_scale (&self->extent, layout), 0.0f, 0.0f,
                     self->cameras);
-  /* Nor does a word more below the views, in the middle of a drag, shrink the bow under the hand. */
+  /* Nor does a word more below the views, in the middle of a drag, shrink the bow under the hand.
+   */
   gboolean aimed = before[PH_VIEW_SIDE].px_per_mm > 0.0f;
   if (self->moved || (aimed && ph_document_in_gesture (self->document)))
     for (int i = 0; i < PH_PANE_VIEWS; i++)
@@ -148,6 +131,16 @@ ph_views_pane_fit (PhViewsPane *self)
   self->moved = FALSE;
   if (self->free)
     ph_bow_view_fit (PH_BOW_VIEW (self->free));
+  gtk_widget_queue_allocate (GTK_WIDGET (self));
+}
+
+/* A part more must be seen whole; who zoomed chose what to see. */
+static void
+structure_changed_cb (PhViewsPane *self)
+{
+  if (self->moved || ph_document_in_gesture (self->document))
+    return;
+  self->measured = FALSE;
   gtk_widget_queue_allocate (GTK_WIDGET (self));
 }
 
@@ -215,46 +208,6 @@ activated_cb (PhViewsPane *self, const char *id)
 }
 
 /* Size. */
-
-static void
-measure_child (GtkWidget *child, GtkOrientation orientation, int *least, int *natural)
-{
-  *least = *natural = 0;
-  if (child)
-    gtk_widget_measure (child, orientation, -1, least, natural, NULL, NULL);
-}
-
-static void
-ph_views_pane_measure (GtkWidget *widget, GtkOrientation orientation, int for_size, int *minimum,
-                       int *natural, int *minimum_baseline, int *natural_baseline)
-{
-  PhViewsPane *self = PH_VIEWS_PANE (widget);
-  int side[2], behind[2], above[2], foot[2];
-  measure_child (self->views[PH_VIEW_SIDE], orientation, &side[0], &side[1]);
-  measure_child (self->views[PH_VIEW_BEHIND], orientation, &behind[0], &behind[1]);
-  measure_child (self->views[PH_VIEW_ABOVE], orientation, &above[0], &above[1]);
-  measure_child (self->foot, orientation, &foot[0], &foot[1]);
-  if (orientation == GTK_ORIENTATION_HORIZONTAL)
-    {
-      *minimum = side[0] + MAX (behind[0], foot[0]);
-      *natural = MAX (WIDTH_NATURAL, side[1] + MAX (behind[1], foot[1]));
-    }
-  else
-    {
-      measure_foot (self, for_size > 0 ? for_size : WIDTH_NATURAL, &foot[1], &foot[0]);
-      behind[0] = MAX (behind[0], BEHIND_LEAST_HEIGHT);
-      *minimum = MAX (side[0] + (self->show_above ? above[0] : 0), behind[0] + foot[0]);
-      *natural = MAX (360, *minimum);
-    }
-  *minimum_baseline = *natural_baseline = -1;
-}
-
-static GtkSizeRequestMode
-ph_views_pane_get_request_mode (GtkWidget *widget)
-{
-  (void)widget;
-  return GTK_SIZE_REQUEST_HEIGHT_FOR_WIDTH;
-}
 
 static void
 allocate_one (PhViewsPane *self, const PhViewRect *all)
@@ -495,5 +448,6 @@ ph_views_pane_new (PhDocument *document)
                                 G_BINDING_BIDIRECTIONAL);
     }
   g_signal_connect_swapped (document, "replaced", G_CALLBACK (ph_views_pane_fit), self);
+  g_signal_connect_swapped (document, "structure-changed", G_CALLBACK (structure_changed_cb), self);
   return GTK_WIDGET (self);
 }
