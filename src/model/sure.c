@@ -53,6 +53,10 @@ ph_sure_check_of_this_rig (const PhRig *rig)
   return -1;
 }
 
+/* A number of a thing that was measured is left open where it is so many times less sure than
+ * measuring makes it: two scales say nothing of the side. */
+#define LEFT_OPEN 1.4
+
 static bool
 is_absorbed (const PhSure *sure, const PhUncertain *item)
 {
@@ -67,7 +71,7 @@ entry_of (PhSure *sure, const PhUncertain *item)
   if (last && last->part == item->part && last->key == item->field->key)
     return last;
   last = &sure->from[sure->n++];
-  *last = (PhSureFrom){ item->part, item->field->key, sure->n, item->source, { 0 }, 0, 0 };
+  *last = (PhSureFrom){ item->part, item->field->key, sure->n, item->source, { 0 }, 0, 0, false };
   return last;
 }
 
@@ -86,6 +90,8 @@ add_up (PhSure *sure, const PhUncertains *list, const double *slopes)
       double own = by * item->sd * item->sd;
       PhSureFrom *entry = entry_of (sure, item);
       entry->cant_variance[item->component] = own;
+      entry->is_open |=
+          item->source != PH_SOURCE_MEASURED || item->sd > LEFT_OPEN * item->measured_sd;
       entry->if_measured_cant_sd_rad += own - by * item->measured_sd * item->measured_sd;
       cant += own;
     }
@@ -167,10 +173,9 @@ ph_sure_matters_most (const PhSure *sure, PhMatters *matters)
   const PhSureFrom *best = NULL;
   if (!sure->settles || !(sure->cant_sd_rad > 0))
     return false;
-  /* Also of a thing that was measured: two scales say nothing of what lies to the side, and what
-   * they leave open still matters. Where all is measured, measuring gains nothing. */
   for (size_t i = 0; i < sure->n; i++)
-    if (!best || sure->from[i].if_measured_cant_sd_rad < best->if_measured_cant_sd_rad)
+    if (sure->from[i].is_open
+        && (!best || sure->from[i].if_measured_cant_sd_rad < best->if_measured_cant_sd_rad))
       best = &sure->from[i];
   if (!best || !(best->if_measured_cant_sd_rad < sure->cant_sd_rad))
     return false;

@@ -29,6 +29,7 @@ typedef struct
   double cant_variance[3];        /* of each component [rad²]; NAN where the rig does not settle */
   double share;                   /* of the cant's variance, 0–1; NAN likewise */
   double if_measured_cant_sd_rad; /* of the cant, were this key measured; NAN likewise */
+  bool is_open;                   /* not measured, or some component of it left far less sure */
 } PhSureFrom;
 
 typedef struct
