@@ -53,10 +53,6 @@ ph_sure_check_of_this_rig (const PhRig *rig)
   return -1;
 }
 
-/* A number of a thing that was measured is left open where it is so many times less sure than
- * measuring makes it: two scales say nothing of the side. */
-#define LEFT_OPEN 1.4
-
 static bool
 is_absorbed (const PhSure *sure, const PhUncertain *item)
 {
@@ -90,8 +86,7 @@ add_up (PhSure *sure, const PhUncertains *list, const double *slopes)
       double own = by * item->sd * item->sd;
       PhSureFrom *entry = entry_of (sure, item);
       entry->cant_variance[item->component] = own;
-      entry->is_open |=
-          item->source != PH_SOURCE_MEASURED || item->sd > LEFT_OPEN * item->measured_sd;
+      entry->is_open |= item->is_open;
       entry->if_measured_cant_sd_rad += own - by * item->measured_sd * item->measured_sd;
       cant += own;
     }

@@ -29,7 +29,7 @@ typedef struct
   double cant_variance[3];        /* of each component [rad²]; NAN where the rig does not settle */
   double share;                   /* of the cant's variance, 0–1; NAN likewise */
   double if_measured_cant_sd_rad; /* of the cant, were this key measured; NAN likewise */
-  bool is_open;                   /* not measured, or some component of it left far less sure */
+  bool is_open;                   /* not measured itself, or some component of it not */
 } PhSureFrom;
 
 typedef struct
@@ -62,8 +62,8 @@ typedef struct
 
 /** The key whose measuring would make the cant surest, as long as its deviation moves the bubble by
  * 0.05° or more; of a bow that was measured too, where its own `sd` says that this number was left
- * open (two scales say nothing of the side). False where there is none, or where the rig does not settle.
- * For a page that says what to measure next. */
+ * open (two scales say nothing of the side). False where there is none, or where the rig does not
+ * settle. For a page that says what to measure next. */
 bool ph_sure_matters_most (const PhSure *sure, PhMatters *matters);
 #define PH_MATTERS_LEAST_DEG 0.05
 

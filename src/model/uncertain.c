@@ -122,6 +122,17 @@ ph_uncertain_sd (const PhRig *rig, int part, const char *key, int component)
   return sd_of (&thing, field, component);
 }
 
+/* Whether it is as unsure as it would be from a guess or a catalogue: what a measurement of the
+ * thing's other numbers leaves. */
+static bool
+is_unmeasured (const Thing *thing, const PhField *field, int component, double sd)
+{
+  double then = sd_by_source (thing, field, component, PH_SOURCE_MEASURED);
+  return sd > then
+         && (sd == sd_by_source (thing, field, component, PH_SOURCE_GUESSED)
+             || sd == sd_by_source (thing, field, component, PH_SOURCE_CATALOGUE));
+}
+
 static void
 add_thing (PhUncertains *list, const PhRig *rig, int part)
 {
@@ -137,8 +148,10 @@ add_thing (PhUncertains *list, const PhRig *rig, int part)
         bool ruled = find_rule (&thing, fields[i].key) != NULL;
         double then = sd_by_source (&thing, &fields[i], c, PH_SOURCE_MEASURED);
         list->items = ph_realloc (list->items, (list->n + 1) * sizeof *list->items);
-        list->items[list->n++] =
-            (PhUncertain){ part, &fields[i], c, sd, ruled ? fmin (sd, then) : sd, thing.source };
+        bool open = thing.source != PH_SOURCE_MEASURED || is_unmeasured (&thing, &fields[i], c, sd);
+        list->items[list->n++] = (PhUncertain){
+          part, &fields[i], c, sd, ruled ? fmin (sd, then) : sd, thing.source, open
+        };
       }
 }
 

@@ -23,6 +23,8 @@ typedef struct
   double sd;          /* above 0, in the field's own unit */
   double measured_sd; /* what it would be once measured: never more than sd */
   PhSource source;    /* never PH_SOURCE_UNSTATED */
+  bool is_open;       /* not measured itself: the source says so, or `sd` is still a guess's or a
+                         catalogue's (two scales say nothing of the side) */
 } PhUncertain;
 
 typedef struct
