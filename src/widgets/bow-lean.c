@@ -78,8 +78,8 @@ range_said (const PhLeanRange *band, gboolean left)
                                    least)
                 : g_strdup_printf (_ ("leans right (firm hand: %s°; a loose one cannot hold it)"),
                                    least);
-  return left ? g_strdup_printf (_ ("leans left (loose to firm hand: %s–%s°)"), least, most)
-              : g_strdup_printf (_ ("leans right (loose to firm hand: %s–%s°)"), least, most);
+  return left ? g_strdup_printf (_ ("leans left (firm to loose hand: %s–%s°)"), least, most)
+              : g_strdup_printf (_ ("leans right (firm to loose hand: %s–%s°)"), least, most);
 }
 
 char *

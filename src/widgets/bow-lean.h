@@ -25,7 +25,7 @@ PhLeanDrawn ph_lean_drawn_of (const PhSettle *settle, double slope_rad, double f
 /** The same for the reference rig, in the same hand; plumb where there is none or it topples. */
 PhLeanDrawn ph_lean_drawn_reference (const PhSettle *settle, double slope_rad, double factor);
 
-/** "leans left 1.4°"; while the hand is not known "leans left (loose to firm hand: 0.7–2.5°)"; or
+/** "leans left 1.4°"; while the hand is not known "leans left (firm to loose hand: 0.7–2.5°)"; or
  * that it topples. New string. */
 char *ph_lean_said (const PhSettle *settle);
 

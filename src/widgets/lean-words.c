@@ -197,12 +197,12 @@ say_assumed (PhLeanWords *words, const PhSettle *settle, double vial_rad, double
   GString *detail = g_string_new (NULL);
   words->headline = g_strdup (assumed_headline (settle));
   if (isnan (settle->band.lo_rad))
-    add_part (detail, g_strdup (_ ("no hand from loose to firm holds it")));
+    add_part (detail, g_strdup (_ ("no hand from firm to loose holds it")));
   else
     {
       g_autofree char *range = range_text (&settle->band, level);
-      add_part (detail, level ? g_strdup_printf (_ ("a loose to a firm hand: bubble %s"), range)
-                              : g_strdup_printf (_ ("a loose to a firm hand: %s"), range));
+      add_part (detail, level ? g_strdup_printf (_ ("a firm to a loose hand: bubble %s"), range)
+                              : g_strdup_printf (_ ("a firm to a loose hand: %s"), range));
       if (settle->band.some_topple)
         add_part (detail, g_strdup (_ ("the loosest hands cannot hold it")));
       add_part (detail, end_text (settle->tilt_rad, vial_rad, level));

@@ -103,7 +103,7 @@ ph_reading_cost (const PhReadingSource *source, const PhShooting *shooting)
   PhReadingText text = {
     .value = miss_text (lo, hi, source->units),
     .detail = settle.hand_known ? g_steal_pointer (&rings)
-                                : g_strdup_printf (_ ("%s, loose to firm hand"), rings),
+                                : g_strdup_printf (_ ("%s, firm to loose hand"), rings),
     .more = drop_text (drop, source->units),
   };
   return text;

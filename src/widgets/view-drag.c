@@ -176,7 +176,12 @@ say (PhBowView *self)
   if (drag->value != drag->start
       && ph_step_effect_try (drag->from_rig, drag->from_report, drag->from_compiled, &drag->ref,
                              drag->value, &effect))
-    drag->effect_said = ph_step_effect_movement (&effect);
+    {
+      g_autofree char *moved = ph_step_effect_movement (&effect);
+      /* Translators: what the whole drag did until now: "so far: bubble 1.1° to the left". Without
+       * it that would be read as where the bubble stands. */
+      drag->effect_said = g_strdup_printf (_ ("so far: %s"), moved);
+    }
 }
 
 static gboolean

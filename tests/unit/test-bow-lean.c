@@ -54,8 +54,8 @@ a_known_lean_is_said_with_its_degrees (void)
 static void
 an_unknown_hand_gets_a_range_and_no_number (void)
 {
-  check_said (unknown (-2.5, -0.7, false), "leans left (loose to firm hand: 0.7–2.5°)");
-  check_said (unknown (0.7, 2.5, false), "leans right (loose to firm hand: 0.7–2.5°)");
+  check_said (unknown (-2.5, -0.7, false), "leans left (firm to loose hand: 0.7–2.5°)");
+  check_said (unknown (0.7, 2.5, false), "leans right (firm to loose hand: 0.7–2.5°)");
   check_said (unknown (-0.03, -0.01, false), "hangs plumb by its weight alone");
   check_said (unknown (-20, -2, true), "leans left (firm hand: 2.0°; a loose one cannot hold it)");
 }

@@ -102,13 +102,13 @@ unknown_hand_has_no_degrees_in_its_headline (void)
   CHECK_TEXT (words.headline, "Where it settles depends on your hand: not known yet. The weight "
                               "alone leans it left.");
   CHECK (!strstr (words.headline, "°") && !words.is_number);
-  CHECK_TEXT (words.detail, "a loose to a firm hand: bubble 0.7° to 2.5° right");
+  CHECK_TEXT (words.detail, "a firm to a loose hand: bubble 0.7° to 2.5° right");
   ph_lean_words_clear (&words);
   settle.heavy_side = 0;
   settle.tilt_rad = settle.band.lo_rad = settle.band.hi_rad = 0.0;
   expect (&settle, 0.0,
           "Where it settles depends on your hand: not known yet. The weight alone leaves it plumb.",
-          "a loose to a firm hand: bubble centred");
+          "a firm to a loose hand: bubble centred");
 }
 
 static void
