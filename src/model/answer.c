@@ -111,30 +111,32 @@ ask (const PhRig *rig, const PhReady *ready, PhLevelKind kind, const PhWant *wan
   return level;
 }
 
+/* `what` is read: a recurve's sight carries no level, its lean is what counts. */
 static char *
-reason_of (const PhPartAnswers *answers, const PhLevel *level, PhLevelKind kind, size_t adjustables)
+reason_of (const PhPartAnswers *answers, const PhLevel *level, PhLevelKind kind, size_t adjustables,
+           const char *what)
 {
   char tolerance[PH_NUMBER_SIZE], target[PH_NUMBER_SIZE];
   ph_number_print (answers->tolerance_deg, tolerance);
   ph_number_print (answers->target_deg, target);
   if (kind == PH_LEVEL_LIGHTER && !level->within)
-    return ph_text_printf ("the bubble is not within %s° of %s°; level it first", tolerance,
+    return ph_text_printf ("the %s is not within %s° of %s°; level it first", what, tolerance,
                            target);
   if (kind == PH_LEVEL_LIGHTER)
-    return ph_text_printf ("no weight behind the grip can be spared with the bubble within %s° "
-                           "of %s°",
-                           tolerance, target);
+    return ph_text_printf ("no weight behind the grip can be spared with the %s within %s° of %s°",
+                           what, tolerance, target);
   if (level->within)
-    return ph_text_printf ("the bubble is within %s° of %s° already", tolerance, target);
+    return ph_text_printf ("the %s is already predicted within %s° of %s°: read it to be sure",
+                           what, tolerance, target);
   if (kind == PH_LEVEL_OTHER_SIDE)
-    return ph_text_printf ("no bracket or bar, put on the other side, brings the bubble to %s°",
+    return ph_text_printf ("no bracket or bar, put on the other side, brings the %s to %s°", what,
                            target);
   if (adjustables == 0)
     return ph_text_dup ("nothing on this rig may change: every part is locked or has no step "
                         "within its limits");
-  return ph_text_printf ("no change of one or two numbers within their limits brings the bubble "
-                         "within %s° of %s°",
-                         tolerance, target);
+  return ph_text_printf ("no change of one or two numbers within their limits brings the %s within "
+                         "%s° of %s°",
+                         what, tolerance, target);
 }
 
 static void
@@ -179,7 +181,8 @@ ph_part_answers_of (const PhRig *rig, const PhLevelQuestion *question)
   PhLevel level = ask (rig, &ready, question->kind, &want);
   fill_answers (&answers, &ready, &level);
   if (answers.n == 0)
-    answers.reason = reason_of (&answers, &level, question->kind, ready.adjustables.n);
+    answers.reason = reason_of (&answers, &level, question->kind, ready.adjustables.n,
+                                rig->bow.kind == PH_BOW_COMPOUND ? "bubble" : "lean");
   if (level.limited)
     answers.note = ph_text_printf ("this rig has %zu numbers that may change; pairs were tried "
                                    "among the %d that come nearest alone",

@@ -6,6 +6,7 @@
 #include <glib/gi18n.h>
 
 #include "document/format.h"
+#include "physics/cant.h"
 #include "widgets/reading-result.h"
 #include "widgets/tilt-words.h"
 
@@ -84,12 +85,12 @@ add_button (PhCheckRow *self, GtkWidget *box, const char *icon, const char *name
   gtk_box_append (GTK_BOX (box), button);
 }
 
-/* "2026-03-01 · bubble 0.6° left ±0.2°". */
+/* "2026-03-01 · bubble 0.6° left ±0.2°": 90 %, as every ± of the page and the plot's bars. */
 static char *
 reading_text (const PhCheck *check, gboolean level)
 {
   g_autofree char *read = ph_tilt_phrase (check->bubble_deg, level);
-  g_autofree char *sd = ph_tilt_half (check->sd_deg);
+  g_autofree char *sd = ph_tilt_half (PH_SD_90 * check->sd_deg);
   const char *date = check->date ? check->date : _ ("no date");
   return g_strdup_printf ("%s · %s %s", date, read, sd);
 }
