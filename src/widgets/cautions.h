@@ -9,7 +9,9 @@
 
 G_BEGIN_DECLS
 
-/** A box of sentences. (transfer floating) */
-GtkWidget *ph_cautions_new (void);
+/** A box of sentences; `level`: for a sight that carries one, and so for a bow shot with a release.
+ * (transfer floating) */
+GtkWidget *ph_cautions_new (gboolean level);
+void ph_cautions_show (GtkWidget *cautions, gboolean level);
 
 G_END_DECLS

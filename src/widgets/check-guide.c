@@ -379,6 +379,8 @@ ph_check_guide_start (PhCheckGuide *self)
   g_autoptr (GDateTime) now = g_date_time_new_now_local ();
   g_autofree char *today = g_date_time_format (now, "%Y-%m-%d");
   renew (self);
+  ph_cautions_show (gtk_widget_get_first_child (GTK_WIDGET (self->safety_box)),
+                    ph_tilt_has_level (ph_document_get_rig (self->document)));
   gtk_editable_set_text (GTK_EDITABLE (self->date), today);
   gtk_editable_set_text (GTK_EDITABLE (self->note), "");
   show_step (self, ph_check_choices_fill (PH_CHECK_CHOICES (self->choices)) ? PH_STEP_CHOOSE
@@ -465,7 +467,7 @@ ph_check_guide_init (PhCheckGuide *self)
   self->editing = -1;
   self->seal.predicted_deg = NAN;
   gtk_widget_init_template (GTK_WIDGET (self));
-  gtk_box_append (self->safety_box, ph_cautions_new ());
+  gtk_box_append (self->safety_box, ph_cautions_new (TRUE));
 }
 
 GtkWidget *

@@ -159,7 +159,8 @@ fill (PhMeasureBubble *self)
   add_label (self, _ ("The whole rig’s bubble: where it settles in this archer’s hand"),
              "measure-title");
   add_pictures (self);
-  gtk_box_append (GTK_BOX (self->box), ph_cautions_new ());
+  gtk_box_append (GTK_BOX (self->box),
+                  ph_cautions_new (ph_tilt_has_level (ph_document_get_rig (self->document))));
   add_label (self,
              _ ("It makes no number of the bow measured. The bubble shows the bow’s own side "
                 "offset and the hand’s own twist in one sum, and no reading tells them apart: the "

@@ -13,6 +13,7 @@
 
 #include "model/check.h"
 #include "model/fields.h"
+#include "widgets/part-name.h"
 
 #define DISC_G 28.349523125
 #define DISC_DIAMETER_MM 25.4
@@ -108,13 +109,13 @@ ph_end_stack_possible (const PhRig *rig, int bar)
 }
 
 static PhPart
-new_stack (double count)
+new_stack (double count, const char *bar)
 {
   static const char *const given[] = { "count", "each_g", "each_mm", "diameter_mm" };
   PhPart stack = ph_part_default (PH_PART_WEIGHTS);
   for (gsize i = 0; i < G_N_ELEMENTS (given); i++)
     stack.given |= ph_given_bit (PH_OBJECT_PART, given[i]);
-  stack.name = g_strdup (_ ("Weights"));
+  stack.name = ph_name_of_weights_on (bar);
   stack.count = count;
   stack.each_g = DISC_G;
   stack.each_mm = DISC_THICK_MM;
@@ -291,7 +292,7 @@ apply_end_count (const PhNumberRef *ref, PhRig *rig, double value, PhIssues *iss
   if (!on)
     return false;
   g_autofree char *place = g_strdup (on);
-  PhPart part = new_stack (value);
+  PhPart part = new_stack (value, rig->parts[bar].name);
   bool added = ph_edit_add (rig, &part, place, NULL, issues);
   ph_part_clear (&part);
   return added;

@@ -102,14 +102,23 @@ ph_aim_through (const PhPart *bracket)
   return through;
 }
 
-/* 1: to the archer's left. From the middle a back bar goes to the side away from the sight. */
-static int
-side_of (PhDocument *document, const PhAimSeat *seat)
+int
+ph_aim_side (const PhAimSeat *seat)
 {
   if (fabs (seat->axis.y) > SIDEWAYS)
     return seat->axis.y > 0 ? 1 : -1;
   if (fabs (seat->at_m.y) > OFF_MIDDLE_M)
     return seat->at_m.y > 0 ? 1 : -1;
+  return 0;
+}
+
+/* 1: to the archer's left. From the middle a back bar goes to the side away from the sight. */
+static int
+side_of (PhDocument *document, const PhAimSeat *seat)
+{
+  int side = ph_aim_side (seat);
+  if (side != 0)
+    return side;
   return ph_document_get_rig (document)->archer.bow_hand == PH_BOW_HAND_LEFT ? 1 : -1;
 }
 

@@ -32,6 +32,9 @@ gboolean ph_aim_sides_lead_back (const PhPart *bracket, const PhAimSeat *seat);
  * the bracket. Null: it has none. Borrowed. */
 const char *ph_aim_through (const PhPart *bracket);
 
+/** Which side the seat itself is on or leads to: 1 the archer's left, −1 the right, 0 neither. */
+int ph_aim_side (const PhAimSeat *seat);
+
 /** Turns `bar`, which is to hang on `on`, so that it points back and out, somewhat down, and clears
  * the string by what is asked for; where no angle does, by the most that it can. */
 void ph_aim_back (PhDocument *document, PhPart *bar, const char *on);

@@ -17,6 +17,7 @@
 #include "model/fields.h"
 #include "model/front-tip.h"
 #include "widgets/part-aim.h"
+#include "widgets/part-name.h"
 #include "widgets/part-words.h"
 
 #define NEAR_FIRST (-100)
@@ -265,6 +266,26 @@ turn_for_hand (PhPart *part, const PhRig *rig)
   part->aperture_mm[1] = 0 - part->aperture_mm[1];
 }
 
+static void
+take_name (PhPart *part, char *name)
+{
+  g_free (part->name);
+  part->name = name;
+}
+
+/* By where it will stand. */
+static void
+name_for_place (PhPart *part, PhDocument *document, const PhPlaceOption *place)
+{
+  const PhRig *rig = ph_document_get_rig (document);
+  PhAimSeat seat;
+  int host = ph_rig_find (rig, place->on);
+  if (place->back && part->name && ph_aim_seat (document, place->on, &seat))
+    take_name (part, ph_name_on_side (part->name, ph_aim_side (&seat)));
+  if (part->kind == PH_PART_WEIGHTS && host >= 0 && rig->parts[host].kind == PH_PART_BAR)
+    take_name (part, ph_name_of_weights_on (rig->parts[host].name));
+}
+
 gboolean
 ph_place_add (const PhPlaceOption *place, PhDocument *document, const PhPart *part, GError **error)
 {
@@ -275,6 +296,7 @@ ph_place_add (const PhPlaceOption *place, PhDocument *document, const PhPart *pa
   turn_for_hand (&copy, ph_document_get_rig (document));
   if (place->back)
     ph_aim_back (document, &copy, place->on);
+  name_for_place (&copy, document, place);
   gboolean added = place->below
                        ? ph_document_insert (document, &copy, place->below, place->through, error)
                        : ph_document_add (document, &copy, place->on, error);
