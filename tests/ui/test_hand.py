@@ -257,6 +257,34 @@ def a_bubble_at_the_end_is_no_reading_but_a_move(bench):
     same(len(tests_of(read_rig(path))), 0, "checks recorded")
 
 
+def the_guide_stays_inside_a_narrow_window(bench):
+    program = start(bench, without_checks(bench))
+    program.xdotool("windowsize", program.id, 860, 700)
+
+    def inside(step):
+        time.sleep(0.4)
+        width = program.frame.box()[2]
+        check(width <= 860, f"{step}: the window is {width} px wide")
+
+    until(lambda: program.frame.box()[2] <= 860, "the window is as narrow as asked")
+    program.act("add-check")
+    program.find("push button", re.compile("^Understood"))
+    inside("the cautions")
+    press(program, "Understood")
+    program.enter(program.find(*NUMBER), "1.5", end=None)
+    inside("the first draw")
+    program.click(program.find("push button", "right"))
+    press(program, "Enough Draws")
+    program.find("push button", re.compile("^Record the Check"))
+    inside("the record")
+    press(program, "Record the Check")
+    program.find("push button", re.compile("^Add a check"))
+    inside("the page with a check")
+    program.act("add-check")
+    program.find("push button", "It Is Set So")
+    inside("which rig is read")
+
+
 def a_check_is_set_aside_put_right_and_deleted(bench):
     path = bench.copy_of_demo()
     program = start(bench, path)
@@ -336,6 +364,7 @@ if __name__ == "__main__":
          a_look_at_an_answer_changes_nothing,
          what_cannot_be_read_is_said_and_nothing_is_lost,
          a_bubble_at_the_end_is_no_reading_but_a_move,
+         the_guide_stays_inside_a_narrow_window,
          a_check_is_set_aside_put_right_and_deleted,
          limits_hold_what_level_may_propose,
          a_bars_form_holds_what_its_weights_may_do])
