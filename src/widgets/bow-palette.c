@@ -13,12 +13,12 @@ typedef struct
 } Tone;
 
 static const Tone tones[PH_ROLES] = {
-  [PH_ROLE_RISER] = { 0.46, 0.56 },   [PH_ROLE_LIMB] = { 0.24, 0.36 },
+  [PH_ROLE_RISER] = { 0.46, 0.56 },   [PH_ROLE_LIMB] = { 0.24, 0.50 },
   [PH_ROLE_CAM] = { 0.66, 0.70 },     [PH_ROLE_STRING] = { 0.16, 0.86 },
-  [PH_ROLE_CABLE] = { 0.36, 0.66 },   [PH_ROLE_GRIP] = { 0.15, 0.27 },
-  [PH_ROLE_BAR] = { 0.13, 0.33 },     [PH_ROLE_FITTING] = { 0.68, 0.74 },
-  [PH_ROLE_WEIGHT] = { 0.80, 0.84 },  [PH_ROLE_DAMPER] = { 0.20, 0.37 },
-  [PH_ROLE_BRACKET] = { 0.54, 0.62 }, [PH_ROLE_SIGHT] = { 0.27, 0.42 },
+  [PH_ROLE_CABLE] = { 0.36, 0.66 },   [PH_ROLE_GRIP] = { 0.15, 0.30 },
+  [PH_ROLE_BAR] = { 0.13, 0.44 },     [PH_ROLE_FITTING] = { 0.68, 0.74 },
+  [PH_ROLE_WEIGHT] = { 0.80, 0.84 },  [PH_ROLE_DAMPER] = { 0.20, 0.47 },
+  [PH_ROLE_BRACKET] = { 0.54, 0.62 }, [PH_ROLE_SIGHT] = { 0.27, 0.50 },
   [PH_ROLE_BOSS] = { 0.44, 0.54 },    [PH_ROLE_ARROW] = { 0.40, 0.62 },
   [PH_ROLE_HAND] = { 0.88, 0.20 },
 };
