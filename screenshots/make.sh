@@ -45,6 +45,7 @@ for theme in light dark; do
     shoot "free-$rig-$theme" 1280x800 "$theme" 1 --place free "$data/$rig.rig.json"
   done
   shoot "hand-$theme" 1280x800 "$theme" 1 --place hand --demo
+  shoot "why-$theme" 1280x800 "$theme" 1 --demo --place why
   shoot "level-$theme" 1280x800 "$theme" 1 --place level --demo
 done
 for rig in demo recurve; do
