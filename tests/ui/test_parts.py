@@ -39,17 +39,20 @@ def a_recurve_gets_side_rods_behind_its_front_bar(bench):
     add(program, "v-bar")
     program.find("list item", re.compile("^V bracket"))
     check("before front bar" in undo_shown(program), undo_shown(program))
+    rod = re.compile("^(Left|Right) side rod")
     for number in (1, 2):
         add(program, "side rod 10")
-        until(lambda n=number: len(list(program.frame.all("list item", re.compile("^Side rod"))))
-              == n, f"side rod {number}")
+        until(lambda n=number: len(list(program.frame.all("list item", rod))) == n,
+              f"side rod {number}")
     program.keys("ctrl+s")
     until(lambda: len(read_rig(path)["parts"]) == 6, "saved")
     rig, report = read_rig(path), bench.report(path)
     check(part_of(rig, "front-bar")["on"].endswith(":front"), part_of(rig, "front-bar")["on"])
     bracket = next(p for p in rig["parts"] if p["kind"] == "bracket")
     same(bracket["on"], "bow:front", "the bracket")
-    rods = [p["id"] for p in rig["parts"] if "Side rod" in p["name"]]
+    rods = [p["id"] for p in rig["parts"] if rod.match(p["name"])]
+    same(sorted(p["name"] for p in rig["parts"] if rod.match(p["name"])),
+         ["Left side rod", "Right side rod"], "each is named by its side")
     places = [next(p for p in report["parts"] if p["id"] == rod)["com_mm"] for rod in rods]
     left, right = sorted(places, key=lambda com: -com[1])
     check(left[0] < 0 and right[0] < 0, f"not behind the grip: {places}")
