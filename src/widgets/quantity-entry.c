@@ -1,8 +1,9 @@
 /* SPDX-FileCopyrightText: The Plumbhold authors
  * SPDX-License-Identifier: GPL-3.0-or-later
  *
- * Text is parsed only where it differs from what was last shown, so that looking at a rounded number
- * never changes it; every commit goes to the callback, what it made comes back through set_value.
+ * Text is only parsed when it differs from what was last shown, so that looking at a rounded
+ * number never changes it. The value here is what was last shown, not a second copy of the rig:
+ * every commit goes to the callback, and what it made comes back through set_value.
  */
 #include "widgets/quantity-entry.h"
 
@@ -96,7 +97,7 @@ static char *
 text_of_value (PhQuantityEntry *self)
 {
   g_autofree char *number = ph_format_quantity (self->value, self->quantity, self->units);
-  return g_strconcat (number, self->suffix ? " " : "", self->suffix, NULL);
+  return self->suffix ? g_strdup_printf ("%s %s", number, self->suffix) : g_steal_pointer (&number);
 }
 
 static void
@@ -104,7 +105,6 @@ show_value (PhQuantityEntry *self)
 {
   g_free (self->shown);
   self->shown = text_of_value (self);
-  gtk_entry_set_placeholder_text (self->entry, ph_quantity_unit (self->quantity, self->units));
   if (is_typed (self))
     {
       gtk_editable_set_text (GTK_EDITABLE (self->entry), self->shown);
