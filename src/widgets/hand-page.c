@@ -289,7 +289,7 @@ fill (PhHandPage *self)
   gtk_box_append (self->left, level);
   gtk_box_append (self->right, list);
   gtk_box_append (self->right, ph_hand_plot_new (self->document));
-  gtk_widget_set_hexpand (self->guide, TRUE); /* to all of its box, which is no wider than it asks */
+  gtk_widget_set_hexpand (self->guide, TRUE); /* the box is no wider than it asks */
   gtk_box_append (self->guide_box, self->guide);
   gtk_box_append (self->content, ph_matters_line_new (self->document, TRUE)); /* below the draws */
   g_signal_connect_swapped (list, "edit", G_CALLBACK (edit_cb), self);
